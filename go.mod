@@ -1,0 +1,3 @@
+module example.org/netpost
+
+go 1.26
