@@ -1,0 +1,161 @@
+package play
+
+// The presumptions of the fact table. Each looks only at what was told of the
+// events and players, so that settling another fact never changes it.
+
+// presumeLow grants v for a first ball: a pass or dig is not played at the
+// height of the net unless the words say so.
+func presumeLow(v Value) func(*Rally, string) Value {
+	return func(p *Rally, of string) Value {
+		e, _ := p.Event(of)
+		if e.Action == Pass || e.Action == Dig {
+			return v
+		}
+		return Unknown
+	}
+}
+
+func presumeCompletes(p *Rally, of string) Value {
+	e, _ := p.Event(of)
+	switch e.Action {
+	case Attack, Tip:
+		return Yes
+	case Pass, Dig, Set, Save:
+		return No
+	}
+	return Unknown
+}
+
+// presumeCouldPlay grants that a set can be played by a hitter; any other ball
+// near the net is fought over.
+func presumeCouldPlay(p *Rally, of string) Value {
+	e, _ := p.Event(of)
+	if e.Kind == Strike {
+		return Unknown
+	}
+	prev := Event{}
+	for _, f := range p.Events {
+		if f.ID == of {
+			break
+		}
+		if f.Kind == Contact && f.Team != e.Team {
+			prev = f
+		}
+	}
+	if prev.Action == Set {
+		return Yes
+	}
+	return Unknown
+}
+
+func presumeHigh(p *Rally, of string) Value {
+	if p.facts[Key{Struck, of}] == Ceiling {
+		return Yes
+	}
+	return Unknown
+}
+
+func presumeHinders(p *Rally, of string) Value {
+	e, _ := p.Event(of)
+	if e.Kind == Bump || e.Kind == Intrusion {
+		return Unknown
+	}
+	return No
+}
+
+func presumeLibero(p *Rally, of string) Value {
+	pl, _ := p.Player(of)
+	if pl.Role == Libero {
+		return Yes
+	}
+	return No
+}
+
+// presumePlace grants a player's own side for everything but play at the net
+// against the opponents' ball.
+func presumePlace(p *Rally, of string) Value {
+	e, _ := p.Event(of)
+	pl, _ := p.Player(e.Player)
+	if e.Action == Block || e.Action == Press || (e.Action == Touch && pl.Role == Blocker) {
+		return Unknown
+	}
+	return Own
+}
+
+// presumePlaying grants that a player who was told to hit, block or go up
+// right before or after touching the net did so in that action.
+func presumePlaying(p *Rally, of string) Value {
+	for i, e := range p.Events {
+		if e.ID != of {
+			continue
+		}
+		for _, j := range []int{i - 1, i + 1} {
+			if j < 0 || j >= len(p.Events) {
+				continue
+			}
+			f := p.Events[j]
+			if f.Player == e.Player && e.Player != "" && (f.Kind == Contact || f.Kind == Attempt) {
+				return Yes
+			}
+		}
+	}
+	return Unknown
+}
+
+func presumeReach(p *Rally, of string) Value {
+	e, _ := p.Event(of)
+	pl, _ := p.Player(e.Player)
+	switch {
+	case e.Kind == Attempt, e.Action == Block, e.Action == Press, e.Action == Touch && pl.Role == Blocker:
+		return Above
+	case e.Action == Pass, e.Action == Dig:
+		return Below
+	}
+	return Unknown
+}
+
+// presumeRow grants front row to those who play at the net by their name. A
+// setter's row is never presumed.
+func presumeRow(p *Rally, of string) Value {
+	pl, _ := p.Player(of)
+	switch pl.Role {
+	case Hitter, Blocker, Middle, Outside, Opposite:
+		return Front
+	case NoRole:
+		for _, e := range p.Events {
+			if e.Player == of && (e.Action == Attack || e.Action == Tip || e.Action == Block) {
+				return Front
+			}
+		}
+	case Libero:
+		return Back
+	}
+	return Unknown
+}
+
+func presumeTogether(p *Rally, of string) Value {
+	e, _ := p.Event(of)
+	for _, f := range p.Events {
+		if f.ID != of && f.Team == e.Team && f.Kind == Contact && (f.Action == Block || f.Action == Touch) {
+			return Yes
+		}
+	}
+	return Unknown
+}
+
+// presumeUsed grants the count that the first contact's name implies.
+func presumeUsed(p *Rally, _ string) Value {
+	for _, e := range p.Events {
+		if e.Kind != Contact {
+			continue
+		}
+		switch e.Action {
+		case Pass, Dig:
+			return Zero
+		case Set:
+			return N1
+		}
+		return Unknown
+	}
+	return Unknown
+}

@@ -1,0 +1,93 @@
+package engine
+
+import (
+	"example.org/netpost/engine/code"
+	"example.org/netpost/engine/play"
+)
+
+// Judge rules on a subject by reading its facts through r. It must be pure:
+// no clock, no randomness, no fact but through r.
+type Judge func(r *Read, s Subject) Ruling
+
+// Read is the only door from a rule to facts and to the code's parameters. It
+// remembers what was read.
+type Read struct {
+	subject  Subject
+	book     *code.Book
+	assumed  []assumption
+	keys     []play.Key // facts read, in order, once each
+	presumed []play.Key
+	params   []code.Param
+}
+
+type assumption struct {
+	key   play.Key
+	value play.Value
+}
+
+// needs stops a run that read an unknown fact. It never leaves this package.
+type needs struct{ key play.Key }
+
+// Get is the value of a fact: told, assumed in this run, or presumed. On an
+// unknown one it stops the run; the judge does not see it return.
+func (r *Read) Get(f play.FactID, of string) play.Value {
+	k := play.Key{Fact: f, Of: of}
+	if v := r.subject.Get(k); v != play.Unknown {
+		r.note(k)
+		return v
+	}
+	for _, a := range r.assumed {
+		if a.key == k {
+			r.note(k)
+			return a.value
+		}
+	}
+	if v := r.subject.Presumption(k); v != play.Unknown {
+		if r.note(k) {
+			r.presumed = append(r.presumed, k)
+		}
+		return v
+	}
+	panic(needs{k})
+}
+
+// Is reports whether a fact has the value.
+func (r *Read) Is(f play.FactID, of string, v play.Value) bool { return r.Get(f, of) == v }
+
+// Param is the value of a parameter of the code in its season.
+func (r *Read) Param(p code.Param) string {
+	for _, q := range r.params {
+		if q == p {
+			return r.book.Cell(p).Value
+		}
+	}
+	r.params = append(r.params, p)
+	return r.book.Cell(p).Value
+}
+
+// note records a read; it reports whether it was the first of its key.
+func (r *Read) note(k play.Key) bool {
+	for _, q := range r.keys {
+		if q == k {
+			return false
+		}
+	}
+	r.keys = append(r.keys, k)
+	return true
+}
+
+// run judges once. It gives the ruling, or the fact that stopped it.
+func run(j Judge, s Subject, b *code.Book, assumed []assumption) (r Read, ruling Ruling, missing play.Key, ok bool) {
+	r = Read{subject: s, book: b, assumed: assumed, keys: make([]play.Key, 0, 16), params: make([]code.Param, 0, 8)}
+	defer func() {
+		if p := recover(); p != nil {
+			n, is := p.(needs)
+			if !is {
+				panic(p)
+			}
+			missing, ok = n.key, false
+		}
+	}()
+	ruling = j(&r, s)
+	return r, ruling, play.Key{}, true
+}

@@ -1,0 +1,85 @@
+package engine
+
+import (
+	"strings"
+
+	"example.org/netpost/engine/code"
+	"example.org/netpost/engine/play"
+)
+
+// Outcome is what a ruling does to the rally.
+type Outcome string
+
+// The outcomes.
+const (
+	PlayOn  Outcome = "play-on"
+	Fault   Outcome = "fault"
+	Replay  Outcome = "replay"
+	ReServe Outcome = "re-serve"
+)
+
+// Cite names a rule that a ruling rests on and the table cell that says so.
+type Cite struct {
+	Rule  string     // the rule's id
+	Param code.Param // the cell of the code that gives number, basis and source
+	Event string     // the event it was applied to
+}
+
+// Ruling is one decision. The zero value is no ruling. Two rulings are the
+// same decision when their Key is the same; Cites and Moment explain it.
+type Ruling struct {
+	Outcome Outcome
+	Fault   string    // the fault's id, for Fault
+	Also    []string  // further faults of the same team at the same moment
+	Replay  string    // why it is replayed, for Replay
+	Measure []string  // administrative measures, all applying together
+	Against play.Team // the team at fault
+	Event   string    // the event in which the fault exists
+	Cites   []Cite    // the rules it rests on, the leading one first
+	Moment  int       // when the fault exists, counted along the events
+}
+
+// Key identifies the decision: what a crew would do, not why.
+func (r Ruling) Key() string {
+	var b strings.Builder
+	b.WriteString(string(r.Outcome))
+	for _, s := range []string{r.Fault, r.Replay, r.Against.String()} {
+		b.WriteByte('|')
+		b.WriteString(s)
+	}
+	for _, s := range r.Also {
+		b.WriteByte('+')
+		b.WriteString(s)
+	}
+	for _, s := range r.Measure {
+		b.WriteByte('!')
+		b.WriteString(s)
+	}
+	return b.String()
+}
+
+// Swap is the same ruling with the teams changed over.
+func (r Ruling) Swap() Ruling {
+	r.Against = r.Against.Other()
+	return r
+}
+
+func (r Ruling) String() string {
+	s := string(r.Outcome)
+	if r.Fault != "" {
+		s += " " + r.Fault
+	}
+	if r.Replay != "" {
+		s += " " + r.Replay
+	}
+	if r.Against != play.NoTeam {
+		s += " against " + r.Against.String()
+	}
+	if len(r.Also) > 0 {
+		s += " also " + strings.Join(r.Also, ",")
+	}
+	if len(r.Measure) > 0 {
+		s += " measure " + strings.Join(r.Measure, ",")
+	}
+	return s
+}
