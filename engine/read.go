@@ -51,6 +51,21 @@ func (r *Read) Get(f play.FactID, of string) play.Value {
 	panic(needs{k})
 }
 
+// Told reports whether a fact was told, or is assumed in this run. A rule asks
+// it only to choose between two facts that say the same thing.
+func (r *Read) Told(f play.FactID, of string) bool {
+	k := play.Key{Fact: f, Of: of}
+	if r.subject.Get(k) != play.Unknown {
+		return true
+	}
+	for _, a := range r.assumed {
+		if a.key == k {
+			return true
+		}
+	}
+	return false
+}
+
 // Is reports whether a fact has the value.
 func (r *Read) Is(f play.FactID, of string, v play.Value) bool { return r.Get(f, of) == v }
 

@@ -35,6 +35,7 @@ type Ruling struct {
 	Measure []string  // administrative measures, all applying together
 	Against play.Team // the team at fault
 	Event   string    // the event in which the fault exists
+	Lost    play.Team // of a play-on: the side on whose floor the rally then legally ended
 	Cites   []Cite    // the rules it rests on, the leading one first
 	Moment  int       // when the fault exists, counted along the events
 }
@@ -60,7 +61,7 @@ func (r Ruling) Key() string {
 
 // Swap is the same ruling with the teams changed over.
 func (r Ruling) Swap() Ruling {
-	r.Against = r.Against.Other()
+	r.Against, r.Lost = r.Against.Other(), r.Lost.Other()
 	return r
 }
 

@@ -42,6 +42,9 @@ type Fact struct {
 	Presume func(p *Rally, of string) Value
 	// Why says in a clause what the presumption rests on.
 	Why string
+	// Quiet marks a presumption that the telling itself implies; an answer
+	// does not list it.
+	Quiet bool
 	// Sided marks a fact whose values name a team.
 	Sided bool
 }

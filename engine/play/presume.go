@@ -20,7 +20,7 @@ func presumeCompletes(p *Rally, of string) Value {
 	switch e.Action {
 	case Attack, Tip:
 		return Yes
-	case Pass, Dig, Set, Save:
+	case Pass, Dig, Set:
 		return No
 	}
 	return Unknown
@@ -156,6 +156,49 @@ func presumeUsed(p *Rally, _ string) Value {
 			return N1
 		}
 		return Unknown
+	}
+	return Unknown
+}
+
+// presumeHas grants the ball to the side of the first contact told, or to its
+// opponents when that contact answers a ball of theirs. Opponents who may have
+// touched it together leave it open.
+func presumeHas(p *Rally, _ string) Value {
+	for i, e := range p.Events {
+		if e.Kind != Contact && e.Kind != Attempt {
+			continue
+		}
+		pl, _ := p.Player(e.Player)
+		against := e.Kind == Attempt || e.Action == Block || e.Action == Dig || e.Action == Touch && pl.Role == Blocker
+		if i+1 < len(p.Events) {
+			f, k := p.Events[i+1], Key{Order, p.Pair(i)}
+			if f.Kind == Contact && f.Team != e.Team && !against && (p.facts[k] == Same || p.void[k]) {
+				return Unknown
+			}
+		}
+		t := e.Team
+		if against {
+			t = t.Other()
+		}
+		return Value(t.String())
+	}
+	return Unknown
+}
+
+// presumeSide grants that an attack, a tip or a serve goes to the other side,
+// and that a block sends the ball back to the attackers.
+func presumeSide(p *Rally, of string) Value {
+	var last Event
+	for _, e := range p.Events {
+		if e.ID == of {
+			break
+		}
+		if e.Kind == Contact || e.Kind == Serve {
+			last = e
+		}
+	}
+	if last.Kind == Serve || last.Action.Attacking() {
+		return Value(last.Team.Other().String())
 	}
 	return Unknown
 }

@@ -1,0 +1,107 @@
+package rules
+
+import "example.org/netpost/engine/play"
+
+var backRowAttack = Rule{
+	ID: "back-row-attack", Title: "back-row attack", Rank: 30,
+	Text: "A back-row player may not complete an attack on a ball that is wholly above the net after taking off on or in front " +
+		"of the attack line. The attack is complete when the ball has crossed the plane or an opponent legally touches it; " +
+		"where the player lands does not matter.",
+	Cite: "backrow.attack-test", Also: []paramID{"backrow.attack-completed", "backrow.third-hit-is-attack"},
+	Call:  Call{By: []string{"R1", "R2"}, Signal: "attack-fault"},
+	Judge: judgeBackRowAttack,
+}
+
+var backRowBlock = Rule{
+	ID: "back-row-block", Title: "back-row block", Rank: 31,
+	Text: "Only front-row players may complete a block. A back-row player who reaches above the net and touches a ball that " +
+		"comes from the opponents, or is part of a collective block that a teammate's touch completes, blocks illegally. " +
+		"An attempt that touches nothing is no fault, and a ball that hits a player below the top of the net is a first hit.",
+	Cite: "backrow.block-completed", Also: []paramID{"backrow.block-attempt", "backrow.below-net-first-hit",
+		"backrow.setter-simultaneous-blocker", "backrow.blocker-first-then-setter", "block.collective", "block.definition"},
+	Call:  Call{By: []string{"R1", "R2"}, Signal: "block-or-screen"},
+	Judge: judgeBackRowBlock,
+}
+
+func judgeBackRowAttack(w *Walk, e play.Event) {
+	if e.Kind != play.Contact {
+		return
+	}
+	if _, ok := w.joust(e); ok {
+		return
+	}
+	if _, chased := w.pursued(w.g); chased {
+		return // a ball played back from beyond the antenna is no attack
+	}
+	at, done := w.completion(e)
+	if !done {
+		return
+	}
+	if e.Action == play.Block || w.row(e) == play.Front {
+		return
+	}
+	if w.libero(e) {
+		return // the libero's own rule is wider
+	}
+	if w.isBlock(e) {
+		return
+	}
+	if w.Is(play.Height, e.ID, play.NotAbove) || w.Is(play.TakeOff, e.ID, play.Behind) {
+		w.clear(backRowAttack.ID, "backrow.attack-test", e)
+		return
+	}
+	w.fault(&backRowAttack, e, e.Team, at, "backrow.attack-test")
+}
+
+func judgeBackRowBlock(w *Walk, e play.Event) {
+	switch e.Kind {
+	case play.Attempt:
+		judgeBackRowAttempt(w, e)
+	case play.Contact:
+		if e.Action.Attacking() && !w.mayJoust(e) || e.Action == play.Pass || e.Action == play.Dig {
+			return
+		}
+		if !w.fromOpponents(e) || w.row(e) == play.Front || w.libero(e) {
+			return
+		}
+		if !w.isBlock(e) {
+			w.clear(backRowBlock.ID, "backrow.below-net-first-hit", e)
+			return
+		}
+		p := paramID("backrow.block-completed")
+		if _, ok := w.joust(e); ok {
+			p = "backrow.setter-simultaneous-blocker"
+		} else if e.Action != play.Block {
+			p = "backrow.blocker-first-then-setter"
+		}
+		w.fault(&backRowBlock, e, e.Team, w.now(), p)
+	}
+}
+
+func (w *Walk) mayJoust(e play.Event) bool {
+	_, ok := w.joust(e)
+	return ok
+}
+
+// judgeBackRowAttempt looks at a player who was up to block and touched
+// nothing: only a teammate's touch in the same block makes it a fault.
+func judgeBackRowAttempt(w *Walk, e play.Event) {
+	if w.libero(e) || w.row(e) == play.Front {
+		return
+	}
+	for _, i := range []int{w.g - 1, w.g, w.g + 1} {
+		if i < 0 || i >= len(w.seq) {
+			continue
+		}
+		for _, f := range w.seq[i] {
+			if f.Kind != play.Contact || f.Team != e.Team || !w.isBlock(f) {
+				continue
+			}
+			if w.Is(play.Together, e.ID, play.Yes) && w.Is(play.ReachHeight, e.ID, play.Above) {
+				w.fault(&backRowBlock, e, e.Team, 2*i, "backrow.block-completed")
+				return
+			}
+		}
+	}
+	w.clear(backRowBlock.ID, "backrow.block-attempt", e)
+}

@@ -1,0 +1,101 @@
+package rules
+
+import "example.org/netpost/engine/play"
+
+var overNet = Rule{
+	ID: "over-net", Title: "over the net", Rank: 70,
+	Text: "A ball in the plane of the net is anyone's. A ball wholly beyond the plane may be touched only in a block, once the " +
+		"opponents have made their attack hit or used their third hit, or where none of them could play it. It may never be " +
+		"attacked or pulled back from there. A hand beyond the net that touches no ball is no fault unless it hinders.",
+	Cite: "block.beyond-net-conditions", Also: []paramID{"block.beyond-after-attack", "block.beyond-third-hit",
+		"block.beyond-nobody-can-play", "block.beyond-simultaneous", "block.of-a-set", "net.ball-entirely-opp-side",
+		"net.ball-in-plane", "net.reach-no-ball-touch", "net.follow-through"},
+	Call: Call{By: []string{"R1"}, Signal: "over-net"},
+	// A touch beyond the net that is not allowed does not complete an attack.
+	Lifts: []string{"back-row-attack", "libero-attack", "libero-set-attack", "back-row-block"},
+	Judge: judgeOverNet,
+}
+
+func judgeOverNet(w *Walk, e play.Event) {
+	switch e.Kind {
+	case play.Reach:
+		judgeReach(w, e)
+	case play.Contact:
+		judgeBeyond(w, e)
+	}
+}
+
+func judgeReach(w *Walk, e play.Event) {
+	if w.Is(play.Hinders, e.ID, play.Yes) {
+		w.fault(&overNet, e, e.Team, w.now(), "net.reach-no-ball-touch")
+		return
+	}
+	w.clear(overNet.ID, "net.reach-no-ball-touch", e)
+}
+
+func judgeBeyond(w *Walk, e play.Event) {
+	blocks := false
+	if e.Action == play.Block || e.Action == play.Touch || e.Action == play.Press || e.Action == play.Save {
+		if w.fromOpponents(e) {
+			if p, ok := w.opened(e); ok && w.isBlock(e) {
+				w.clear(overNet.ID, p, e)
+				return
+			}
+			blocks = true
+		}
+	}
+	switch w.place(e) {
+	case play.Own:
+		return
+	case play.Plane:
+		w.clear(overNet.ID, "net.ball-in-plane", e)
+		return
+	}
+	if !blocks || !w.isBlock(e) {
+		w.fault(&overNet, e, e.Team, w.now(), "net.ball-entirely-opp-side")
+		return
+	}
+	if f, ok := w.joust(e); ok && f.Action.Attacking() {
+		if w.Param("block.beyond-simultaneous") == "legal" {
+			w.clear(overNet.ID, "block.beyond-simultaneous", e)
+			return
+		}
+		w.fault(&overNet, e, e.Team, w.now(), "block.beyond-simultaneous")
+		return
+	}
+	if w.Is(play.CouldPlay, e.ID, play.No) {
+		w.clear(overNet.ID, "block.beyond-nobody-can-play", e)
+		return
+	}
+	if w.thirdUsed(e) {
+		w.clear(overNet.ID, "block.beyond-third-hit", e)
+		return
+	}
+	w.fault(&overNet, e, e.Team, w.now(), "block.of-a-set")
+}
+
+// opened reports whether the opponents' last touch before a block was their
+// attack hit, after which the ball may be blocked beyond the net.
+func (w *Walk) opened(e play.Event) (paramID, bool) {
+	t, g := w.before(w.group(e))
+	if g < 0 || both(t) || t[0].Team == e.Team || t[0].Kind != play.Contact {
+		return "", false
+	}
+	if t[0].Action.Attacking() {
+		return "block.beyond-after-attack", true
+	}
+	if t[0].Number == 3 {
+		return "block.beyond-third-hit", true
+	}
+	return "", false
+}
+
+// thirdUsed reports whether the opponents had used their third hit before a
+// contact.
+func (w *Walk) thirdUsed(e play.Event) bool {
+	n, open := w.hits(e.Team.Other(), w.group(e))
+	if n >= 3 {
+		return true
+	}
+	return open && w.openingSpent(n)
+}

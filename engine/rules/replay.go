@@ -1,0 +1,69 @@
+package rules
+
+import "example.org/netpost/engine/play"
+
+var doubleFault = Rule{
+	ID: "double-fault", Title: "double fault", Rank: 200,
+	Text: "Faults by both teams in the same moment cancel each other and the rally is replayed; of faults one after the other " +
+		"only the first counts.",
+	Cite: "replay.double-fault", Call: Call{By: []string{"R1"}, Signal: "replay"},
+}
+
+var inadvertentWhistle = Rule{
+	ID: "inadvertent-whistle", Title: "inadvertent whistle", Rank: 201,
+	Text: "A whistle ends the rally. When no fault came before it and the rally could still have gone either way, it is " +
+		"replayed; when the result was already certain, the result stands.",
+	Cite: "replay.inadvertent-whistle", Call: Call{By: []string{"R1"}, Signal: "replay"},
+	Judge: judgeWhistle,
+}
+
+var outsideInterference = Rule{
+	ID: "outside-interference", Title: "outside interference", Rank: 202,
+	Text: "A ball, a person or a thing from outside that distracts or hinders a player stops the rally, which is replayed. One " +
+		"that bothers nobody is no reason to stop.",
+	Cite: "replay.external", Also: []paramID{"replay.lost-equipment", "ball.person-or-object"},
+	Call:  Call{By: []string{"R1", "R2"}, Signal: "replay"},
+	Judge: judgeIntrusion,
+}
+
+var overheadObstruction = Rule{
+	ID: "overhead-obstruction", Title: "overhead obstruction", Rank: 203,
+	Text: "A ball that a low object over the playing area stops may be replayed in some codes when it could otherwise have been " +
+		"played; in another it is out.",
+	Cite: "overhead.low-object", Call: Call{By: []string{"R1"}, Signal: "replay"},
+}
+
+var deadBall = Rule{
+	ID: "dead-ball", Title: "dead ball", Rank: 210,
+	Text: "What a player touches or crosses after the ball is dead is no playing fault.",
+	Cite: "centre.after-dead-ball", Call: Call{By: []string{"R1"}},
+}
+
+var unseen = Rule{
+	ID: "unseen", Title: "not seen, not called", Rank: 211,
+	Text: "A contact that nobody of the crew saw is not called; a line judge's or second referee's sight of it counts.",
+	Cite: "r2.duties", Call: Call{By: []string{"R1"}},
+}
+
+func judgeWhistle(w *Walk, e play.Event) {
+	if e.Kind != play.Whistle {
+		return
+	}
+	w.dead = true
+	if w.Is(play.ErrorWhistle, e.ID, play.No) || w.Is(play.Certain, e.ID, play.Yes) {
+		w.clear(inadvertentWhistle.ID, inadvertentWhistle.Cite, e)
+		return
+	}
+	w.replay(&inadvertentWhistle, e, inadvertentWhistle.Cite)
+}
+
+func judgeIntrusion(w *Walk, e play.Event) {
+	if e.Kind != play.Intrusion {
+		return
+	}
+	if w.Is(play.Hinders, e.ID, play.Yes) {
+		w.replay(&outsideInterference, e, outsideInterference.Cite)
+		return
+	}
+	w.clear(outsideInterference.ID, outsideInterference.Cite, e)
+}
