@@ -48,13 +48,6 @@ func presumeCouldPlay(p *Rally, of string) Value {
 	return Unknown
 }
 
-func presumeHigh(p *Rally, of string) Value {
-	if p.facts[Key{Struck, of}] == Ceiling {
-		return Yes
-	}
-	return Unknown
-}
-
 func presumeHinders(p *Rally, of string) Value {
 	e, _ := p.Event(of)
 	if e.Kind == Bump || e.Kind == Intrusion {

@@ -7,7 +7,7 @@ var backRowAttack = Rule{
 	Text: "A back-row player may not complete an attack on a ball that is wholly above the net after taking off on or in front " +
 		"of the attack line. The attack is complete when the ball has crossed the plane or an opponent legally touches it; " +
 		"where the player lands does not matter.",
-	Cite: "backrow.attack-test", Also: []paramID{"backrow.attack-completed", "backrow.third-hit-is-attack"},
+	Cite:  "backrow.attack-test",
 	Call:  Call{By: []string{"R1", "R2"}, Signal: "attack-fault"},
 	Judge: judgeBackRowAttack,
 }
@@ -18,12 +18,12 @@ var backRowBlock = Rule{
 		"comes from the opponents, or is part of a collective block that a teammate's touch completes, blocks illegally. " +
 		"An attempt that touches nothing is no fault, and a ball that hits a player below the top of the net is a first hit.",
 	Cite: "backrow.block-completed", Also: []paramID{"backrow.block-attempt", "backrow.below-net-first-hit",
-		"backrow.setter-simultaneous-blocker", "backrow.blocker-first-then-setter", "block.collective", "block.definition"},
+		"backrow.setter-simultaneous-blocker", "backrow.blocker-first-then-setter", "block.collective"},
 	Call:  Call{By: []string{"R1", "R2"}, Signal: "block-or-screen"},
 	Judge: judgeBackRowBlock,
 }
 
-func judgeBackRowAttack(w *Walk, e play.Event) {
+func judgeBackRowAttack(w *Walk, r *Rule, e play.Event) {
 	if e.Kind != play.Contact {
 		return
 	}
@@ -47,16 +47,16 @@ func judgeBackRowAttack(w *Walk, e play.Event) {
 		return
 	}
 	if w.Is(play.Height, e.ID, play.NotAbove) || w.Is(play.TakeOff, e.ID, play.Behind) {
-		w.clear(backRowAttack.ID, "backrow.attack-test", e)
+		w.clear(r.ID, "backrow.attack-test", e)
 		return
 	}
-	w.fault(&backRowAttack, e, e.Team, at, "backrow.attack-test")
+	w.fault(r, e, e.Team, at, "backrow.attack-test")
 }
 
-func judgeBackRowBlock(w *Walk, e play.Event) {
+func judgeBackRowBlock(w *Walk, r *Rule, e play.Event) {
 	switch e.Kind {
 	case play.Attempt:
-		judgeBackRowAttempt(w, e)
+		judgeBackRowAttempt(w, r, e)
 	case play.Contact:
 		if e.Action.Attacking() && !w.mayJoust(e) || e.Action == play.Pass || e.Action == play.Dig {
 			return
@@ -64,8 +64,8 @@ func judgeBackRowBlock(w *Walk, e play.Event) {
 		if !w.fromOpponents(e) || w.row(e) == play.Front || w.libero(e) {
 			return
 		}
-		if !w.isBlock(e) {
-			w.clear(backRowBlock.ID, "backrow.below-net-first-hit", e)
+		if !w.isBlock(e) && w.Param("backrow.below-net-first-hit") == "first-hit" {
+			w.clear(r.ID, "backrow.below-net-first-hit", e)
 			return
 		}
 		p := paramID("backrow.block-completed")
@@ -74,7 +74,7 @@ func judgeBackRowBlock(w *Walk, e play.Event) {
 		} else if e.Action != play.Block {
 			p = "backrow.blocker-first-then-setter"
 		}
-		w.fault(&backRowBlock, e, e.Team, w.now(), p)
+		w.fault(r, e, e.Team, w.now(), p)
 	}
 }
 
@@ -85,7 +85,7 @@ func (w *Walk) mayJoust(e play.Event) bool {
 
 // judgeBackRowAttempt looks at a player who was up to block and touched
 // nothing: only a teammate's touch in the same block makes it a fault.
-func judgeBackRowAttempt(w *Walk, e play.Event) {
+func judgeBackRowAttempt(w *Walk, r *Rule, e play.Event) {
 	if w.libero(e) || w.row(e) == play.Front {
 		return
 	}
@@ -97,11 +97,15 @@ func judgeBackRowAttempt(w *Walk, e play.Event) {
 			if f.Kind != play.Contact || f.Team != e.Team || !w.isBlock(f) {
 				continue
 			}
-			if w.Is(play.Together, e.ID, play.Yes) && w.Is(play.ReachHeight, e.ID, play.Above) {
-				w.fault(&backRowBlock, e, e.Team, 2*i, "backrow.block-completed")
+			if w.Param("block.collective") == "one-touch-completes" && w.Is(play.Together, e.ID, play.Yes) && w.Is(play.ReachHeight, e.ID, play.Above) {
+				w.fault(r, e, e.Team, 2*i, "backrow.block-completed")
 				return
 			}
 		}
 	}
-	w.clear(backRowBlock.ID, "backrow.block-attempt", e)
+	if w.Param("backrow.block-attempt") == "fault" && w.Is(play.ReachHeight, e.ID, play.Above) {
+		w.fault(r, e, e.Team, w.now(), "backrow.block-attempt")
+		return
+	}
+	w.clear(r.ID, "backrow.block-attempt", e)
 }

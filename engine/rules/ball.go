@@ -158,7 +158,7 @@ func (w *Walk) number(e play.Event) int {
 // spent reports whether a team had used its three hits before a contact.
 func (w *Walk) spent(e play.Event) bool {
 	if e.Number > 0 {
-		return e.Number > 3
+		return e.Number > w.most()
 	}
 	size := 1
 	if own := w.teammates(e); len(own) > 0 {
@@ -172,7 +172,7 @@ func (w *Walk) spent(e play.Event) bool {
 		return !left && w.Is(play.Has, "", play.Value(e.Team.String()))
 	}
 	n, open := w.hits(e.Team, g)
-	if n+size > 3 {
+	if n+size > w.most() {
 		return true
 	}
 	return open && w.openingSpent(n+size-1)
@@ -181,10 +181,13 @@ func (w *Walk) spent(e play.Event) bool {
 // openingSpent reports whether the opening's count and n more leave no hit.
 func (w *Walk) openingSpent(n int) bool {
 	if w.Told(play.Used, "") {
-		return int(w.Get(play.Used, "")[0]-'0')+n >= 3
+		return int(w.Get(play.Used, "")[0]-'0')+n >= w.most()
 	}
 	return w.Is(play.Spent, "", play.Yes)
 }
+
+// most is the number of team hits that the code allows.
+func (w *Walk) most() int { return int(w.Param("hits.max")[0] - '0') }
 
 // teammates are the contacts by others of the same team in the same moment.
 func (w *Walk) teammates(e play.Event) []play.Event {

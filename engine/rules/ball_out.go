@@ -8,7 +8,8 @@ var ballOut = Rule{
 		"completely under the net, or crosses the plane over or outside an antenna where no pursuit is allowed. A ceiling " +
 		"touched on the team's own side is played on in some codes as long as the ball stays there.",
 	Cite: "ball.line", Also: []paramID{"ball.antenna-posts", "ball.person-or-object", "ball.pursuit", "ball.pursuit-return-out-moment",
-		"ball.under-net", "ball.net-recovery", "block.out", "joust.goes-out", "overhead.own-side", "overhead.crosses-net", "overhead.opponent-side"},
+		"ball.under-net", "ball.net-recovery", "block.out", "joust.goes-out", "overhead.own-side", "overhead.crosses-net",
+		"overhead.opponent-side", "overhead.low-object"},
 	Call:  Call{By: []string{"R1", "R2", "line judge"}, Signal: "ball-out"},
 	Judge: judgeBallOut,
 }
@@ -28,24 +29,23 @@ var ballDown = Rule{
 	Cite: "ball.line", Call: Call{By: []string{"R1"}, Signal: "ball-in"},
 }
 
-func judgeBallOut(w *Walk, e play.Event) {
+func judgeBallOut(w *Walk, r *Rule, e play.Event) {
 	switch e.Kind {
 	case play.Land:
-		judgeLanding(w, e)
+		judgeLanding(w, r, e)
 	case play.Strike:
-		judgeStrike(w, e)
+		judgeStrike(w, r, e)
 	case play.Cross:
-		judgeCrossing(w, e)
+		judgeCrossing(w, r, e)
 	case play.Contact:
-		judgeServedTeammate(w, e)
-		judgePursuitContact(w, e)
+		judgeServedTeammate(w, r, e)
+		judgePursuitContact(w, r, e)
 	}
 }
 
 // out records a ball out, or a failed serve when the service hit was the last
 // touch.
-func (w *Walk) out(e play.Event, p paramID) {
-	r := &ballOut
+func (w *Walk) out(r *Rule, e play.Event, p paramID) {
 	if w.served(e) {
 		r = &serveFailed
 		if p == "overhead.opponent-side" || p == "overhead.own-side" || p == "overhead.low-object" {
@@ -57,92 +57,92 @@ func (w *Walk) out(e play.Event, p paramID) {
 	w.fault(r, e, w.lastTouch(e), w.now(), p)
 }
 
-func judgeLanding(w *Walk, e play.Event) {
+func judgeLanding(w *Walk, r *Rule, e play.Event) {
 	t, g := w.before(w.g)
 	if w.Is(play.Lands, e.ID, play.Out) {
 		switch {
 		case g >= 0 && both(t):
-			w.out(e, "joust.goes-out")
+			w.out(r, e, "joust.goes-out")
 		case g >= 0 && w.isBlock(t[0]):
-			w.out(e, "block.out")
+			w.out(r, e, "block.out")
 		default:
-			w.out(e, "ball.line")
+			w.out(r, e, "ball.line")
 		}
 		return
 	}
 	if g >= 0 && t[0].Kind == play.Serve && w.side(e) == t[0].Team {
-		w.out(e, serveFailed.Cite)
+		w.out(r, e, serveFailed.Cite)
 		return
 	}
 	w.dead, w.ended = true, w.side(e)
 	w.clear(ballDown.ID, ballDown.Cite, e)
 }
 
-func judgeStrike(w *Walk, e play.Event) {
+func judgeStrike(w *Walk, r *Rule, e play.Event) {
 	switch w.Get(play.Struck, e.ID) {
 	case play.NetBand:
 		if w.served(e) {
 			w.clear(serveFailed.ID, "serve.net-touch-live", e)
 		} else {
-			w.clear(ballOut.ID, "ball.net-recovery", e)
+			w.clear(r.ID, "ball.net-recovery", e)
 		}
 	case play.Ceiling:
-		judgeCeiling(w, e)
+		judgeCeiling(w, r, e)
 	case play.LowObject:
 		if w.served(e) {
-			w.out(e, "overhead.low-object")
+			w.out(r, e, "overhead.low-object")
 			return
 		}
 		if w.Param("overhead.low-object") != "out" && w.Is(play.CouldPlay, e.ID, play.Yes) {
 			w.replay(&overheadObstruction, e, "overhead.low-object")
 			return
 		}
-		w.out(e, "overhead.low-object")
+		w.out(r, e, "overhead.low-object")
 	case play.Official, play.Bystander:
 		if !w.served(e) && w.Param("ball.person-or-object") != "out" && w.Is(play.CouldPlay, e.ID, play.Yes) {
 			w.replay(&outsideInterference, e, "ball.person-or-object")
 			return
 		}
-		w.out(e, "ball.person-or-object")
+		w.out(r, e, "ball.person-or-object")
 	case play.Antenna, play.Posts:
-		w.out(e, "ball.antenna-posts")
+		w.out(r, e, "ball.antenna-posts")
 	default:
-		w.out(e, "ball.person-or-object")
+		w.out(r, e, "ball.person-or-object")
 	}
 }
 
 // judgeCeiling rules on a ball that touched the ceiling or another high
 // object: out in one code; in the others live only above the own side of the
 // team that played it, and only while it stays there.
-func judgeCeiling(w *Walk, e play.Event) {
+func judgeCeiling(w *Walk, r *Rule, e play.Event) {
 	if w.served(e) {
-		w.out(e, "overhead.own-side")
+		w.out(r, e, "overhead.own-side")
 		return
 	}
 	own := w.Param("overhead.own-side")
 	if own == "out" {
-		w.out(e, "overhead.own-side")
+		w.out(r, e, "overhead.own-side")
 		return
 	}
 	last := w.lastTouch(e)
 	if w.side(e) != last {
-		w.out(e, "overhead.opponent-side")
+		w.out(r, e, "overhead.opponent-side")
 		return
 	}
 	if own == "in-play-if-high" && w.Is(play.High, e.ID, play.No) {
 		if w.Is(play.CouldPlay, e.ID, play.Yes) {
 			w.replay(&overheadObstruction, e, "overhead.low-object")
 		} else {
-			w.out(e, "overhead.low-object")
+			w.out(r, e, "overhead.low-object")
 		}
 		return
 	}
 	at, over := w.after(e, last)
 	if over {
-		w.fault(&ballOut, e, last, at, "overhead.crosses-net")
+		w.fault(r, e, last, at, "overhead.crosses-net")
 		return
 	}
-	w.clear(ballOut.ID, "overhead.own-side", e)
+	w.clear(r.ID, "overhead.own-side", e)
 }
 
 // after is when a ball that struck something above a team's side then goes
@@ -163,46 +163,46 @@ func (w *Walk) after(e play.Event, t play.Team) (int, bool) {
 	return w.now() + 1, w.Is(play.Completes, e.ID, play.Yes)
 }
 
-func judgeCrossing(w *Walk, e play.Event) {
+func judgeCrossing(w *Walk, r *Rule, e play.Event) {
 	switch w.Get(play.How, e.ID) {
 	case play.Under:
 		if w.Is(play.Wholly, e.ID, play.Yes) {
-			w.out(e, "ball.under-net")
+			w.out(r, e, "ball.under-net")
 			return
 		}
-		w.clear(ballOut.ID, "ball.under-net", e)
+		w.clear(r.ID, "ball.under-net", e)
 	case play.IntoNet:
 		if w.served(e) {
-			w.out(e, serveFailed.Cite)
+			w.out(r, e, serveFailed.Cite)
 			return
 		}
-		w.clear(ballOut.ID, "ball.net-recovery", e)
+		w.clear(r.ID, "ball.net-recovery", e)
 	case play.OutsideAnt:
-		judgeOutsideAntenna(w, e)
+		judgeOutsideAntenna(w, r, e)
 	default:
 		if _, chased := w.pursued(w.g); chased && w.Is(play.Wholly, e.ID, play.Yes) {
 			// The ball comes back, or goes on, through the space that the
 			// opponents own.
-			w.out(e, "ball.pursuit-return-out-moment")
+			w.out(r, e, "ball.pursuit-return-out-moment")
 		}
 	}
 }
 
 // judgeOutsideAntenna rules on a ball that crosses over or outside an antenna.
-func judgeOutsideAntenna(w *Walk, e play.Event) {
+func judgeOutsideAntenna(w *Walk, r *Rule, e play.Event) {
 	if w.Is(play.Wholly, e.ID, play.No) {
-		w.clear(ballOut.ID, "ball.pursuit", e)
+		w.clear(r.ID, "ball.pursuit", e)
 		return
 	}
 	if _, back := w.pursued(w.g); back {
-		w.clear(ballOut.ID, "ball.pursuit", e)
+		w.clear(r.ID, "ball.pursuit", e)
 		return
 	}
 	if w.served(e) || !w.pursuit(e) {
-		w.out(e, "ball.pursuit")
+		w.out(r, e, "ball.pursuit")
 		return
 	}
-	w.clear(ballOut.ID, "ball.pursuit", e)
+	w.clear(r.ID, "ball.pursuit", e)
 }
 
 // pursuit reports whether the code lets a team chase the ball of its last hit
@@ -239,7 +239,7 @@ func (w *Walk) pursued(g int) (play.Event, bool) {
 
 // judgePursuitContact rules on an opponent's touch of a ball that is out
 // beyond the antenna in their free zone: they may not keep it from coming back.
-func judgePursuitContact(w *Walk, e play.Event) {
+func judgePursuitContact(w *Walk, r *Rule, e play.Event) {
 	c, out := w.pursued(w.g)
 	if !out {
 		return
@@ -250,7 +250,7 @@ func judgePursuitContact(w *Walk, e play.Event) {
 }
 
 // judgeServedTeammate rules on a serve that touches a teammate of the server.
-func judgeServedTeammate(w *Walk, e play.Event) {
+func judgeServedTeammate(w *Walk, r *Rule, e play.Event) {
 	t, g := w.before(w.g)
 	if g >= 0 && t[0].Kind == play.Serve && t[0].Team == e.Team {
 		w.fault(&serveFailed, e, e.Team, w.now(), serveFailed.Cite)

@@ -11,20 +11,30 @@ var caught = Rule{
 	Judge: judgeCaught,
 }
 
-func judgeCaught(w *Walk, e play.Event) {
+func judgeCaught(w *Walk, r *Rule, e play.Event) {
 	if e.Kind != play.Contact {
 		return
 	}
 	switch w.Get(play.Manner, e.ID) {
 	case play.Held:
-		if _, ok := w.joust(e); ok && w.Param("joust.extended") == "play-on" {
-			w.clear(caught.ID, "joust.extended", e)
+		if _, ok := w.joust(e); ok {
+			w.held(r, e)
 			return
 		}
-		w.fault(&caught, e, e.Team, w.now(), "hits.caught-thrown")
+		w.fault(r, e, e.Team, w.now(), "hits.caught-thrown")
 	case play.Clean:
 		if w.Told(play.Manner, e.ID) {
-			w.clear(caught.ID, "hits.caught-thrown", e)
+			w.clear(r.ID, "hits.caught-thrown", e)
 		}
 	}
+}
+
+// held rules on a ball that opponents press together: play goes on, also where
+// no text settles it (the cell says so); one code may have it replayed.
+func (w *Walk) held(r *Rule, e play.Event) {
+	if w.Param("joust.extended") == "replay" {
+		w.replay(r, e, "joust.extended")
+		return
+	}
+	w.clear(r.ID, "joust.extended", e)
 }

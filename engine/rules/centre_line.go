@@ -7,7 +7,7 @@ var centreLine = Rule{
 	Text: "A foot or hand that is still partly on or above the centre line is within it. What a foot, a hand or another part " +
 		"wholly beyond it means differs by code; interference or a hazard is a fault in all. Beyond the extension of the line, " +
 		"outside the court, only interference counts.",
-	Cite: "centre.foot", Also: []paramID{"centre.hand", "centre.other-body", "centre.outside-court", "centre.after-dead-ball"},
+	Cite: "centre.foot", Also: []paramID{"centre.hand", "centre.other-body", "centre.outside-court", "centre.hazard"},
 	Call:  Call{By: []string{"R2", "R1"}, Signal: "line"},
 	Judge: judgeCentreLine,
 }
@@ -16,17 +16,16 @@ var interference = Rule{
 	ID: "interference", Title: "interference", Rank: 95,
 	Text: "A player may not hinder an opponent's play: under the net, above it or with a touch of the opponent. A touch that " +
 		"keeps nobody from a play is no fault.",
-	Cite: "centre.under-net-interference", Also: []paramID{"centre.outside-court"},
-	Call:  Call{By: []string{"R2", "R1"}, Signal: "line"},
+	Cite: "centre.under-net-interference", Call: Call{By: []string{"R2", "R1"}, Signal: "line"},
 	Judge: judgeInterference,
 }
 
-func judgeCentreLine(w *Walk, e play.Event) {
+func judgeCentreLine(w *Walk, r *Rule, e play.Event) {
 	if e.Kind != play.Line {
 		return
 	}
-	if w.Is(play.Where, e.ID, play.OffCourt) {
-		w.clear(centreLine.ID, "centre.outside-court", e)
+	if w.Param("centre.outside-court") != "fault" && w.Is(play.Where, e.ID, play.OffCourt) {
+		w.clear(r.ID, "centre.outside-court", e)
 		return
 	}
 	p := paramID("centre.other-body")
@@ -39,30 +38,29 @@ func judgeCentreLine(w *Walk, e play.Event) {
 	}
 	switch w.Param(p) {
 	case "fault-always":
-		w.fault(&centreLine, e, e.Team, w.now(), p)
+		w.fault(r, e, e.Team, w.now(), p)
 		return
 	case "fault-if-wholly-beyond":
 		if w.Is(play.Extent, e.ID, play.WhollyOver) {
-			w.fault(&centreLine, e, e.Team, w.now(), p)
-			return
-		}
-	case "legal-unless-interferes-or-hazard":
-		if w.Is(play.Hazard, e.ID, play.Yes) {
-			w.fault(&centreLine, e, e.Team, w.now(), p)
+			w.fault(r, e, e.Team, w.now(), p)
 			return
 		}
 	}
-	w.clear(centreLine.ID, p, e)
+	if w.Param("centre.hazard") == "fault" && w.Is(play.Hazard, e.ID, play.Yes) {
+		w.fault(r, e, e.Team, w.now(), "centre.hazard")
+		return
+	}
+	w.clear(r.ID, p, e)
 }
 
-func judgeInterference(w *Walk, e play.Event) {
+func judgeInterference(w *Walk, r *Rule, e play.Event) {
 	switch e.Kind {
 	case play.Line, play.Bump:
-		if w.Is(play.Hinders, e.ID, play.Yes) {
-			w.fault(&interference, e, e.Team, w.now(), interference.Cite)
+		if w.Param(r.Cite) == "fault" && e.Kind == play.Bump || w.Is(play.Hinders, e.ID, play.Yes) {
+			w.fault(r, e, e.Team, w.now(), r.Cite)
 			return
 		}
-		w.clear(interference.ID, interference.Cite, e)
+		w.clear(r.ID, r.Cite, e)
 	case play.Contact:
 		// A ball on its way under the net is still its own side's until it is
 		// wholly through; stopping it there takes a play away.
@@ -73,7 +71,7 @@ func judgeInterference(w *Walk, e play.Event) {
 		if w.lastTouch(e) == e.Team || w.Is(play.CouldPlay, e.ID, play.No) {
 			return
 		}
-		w.fault(&interference, e, e.Team, w.now(), interference.Cite)
+		w.fault(r, e, e.Team, w.now(), r.Cite)
 	}
 }
 

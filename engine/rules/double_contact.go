@@ -8,53 +8,54 @@ var doubleContact = Rule{
 		"single action is legal on a team's first hit and in a block; on the second hit some codes allow it when a teammate " +
 		"plays the ball next; on the third it is a fault.",
 	Cite: "hits.same-player-twice", Also: []paramID{"hits.first-multiple", "hits.second-double", "hits.second-double-goes-over",
-		"hits.third-double", "block.successive", "joust.next-hits"},
+		"hits.third-double", "block.successive",
+		"hits.teammates-simultaneous-next", "block.not-a-hit", "joust.next-player"},
 	Call:  Call{By: []string{"R1"}, Signal: "double-contact"},
 	Judge: judgeDoubleContact,
 }
 
-func judgeDoubleContact(w *Walk, e play.Event) {
+func judgeDoubleContact(w *Walk, r *Rule, e play.Event) {
 	if e.Kind != play.Contact {
 		return
 	}
-	judgeTwice(w, e)
+	judgeTwice(w, r, e)
 	if !w.Is(play.Manner, e.ID, play.Double) {
 		return
 	}
 	if e.Action == play.Block || w.fromOpponents(e) && w.isBlock(e) {
-		w.clear(doubleContact.ID, "block.successive", e)
+		w.clear(r.ID, "block.successive", e)
 		return
 	}
 	switch w.number(e) {
 	case 1:
 		if w.Is(play.Attempts, e.ID, play.Two) {
-			w.fault(&doubleContact, e, e.Team, w.now(), "hits.first-multiple")
+			w.fault(r, e, e.Team, w.now(), "hits.first-multiple")
 			return
 		}
-		w.clear(doubleContact.ID, "hits.first-multiple", e)
+		w.clear(r.ID, "hits.first-multiple", e)
 	case 2:
 		if w.Param("hits.second-double") == "fault" {
-			w.fault(&doubleContact, e, e.Team, w.now(), "hits.second-double")
+			w.fault(r, e, e.Team, w.now(), "hits.second-double")
 			return
 		}
 		if w.Is(play.Attempts, e.ID, play.Two) {
-			w.fault(&doubleContact, e, e.Team, w.now(), "hits.same-player-twice")
+			w.fault(r, e, e.Team, w.now(), "hits.same-player-twice")
 			return
 		}
 		if at, over := w.completion(e); over {
-			w.fault(&doubleContact, e, e.Team, at, "hits.second-double-goes-over")
+			w.fault(r, e, e.Team, at, "hits.second-double-goes-over")
 			return
 		}
-		w.clear(doubleContact.ID, "hits.second-double", e)
+		w.clear(r.ID, "hits.second-double", e)
 	default:
-		w.fault(&doubleContact, e, e.Team, w.now(), "hits.third-double")
+		w.fault(r, e, e.Team, w.now(), "hits.third-double")
 	}
 }
 
 // judgeTwice looks for the same player as the one who touched the ball last.
-func judgeTwice(w *Walk, e play.Event) {
+func judgeTwice(w *Walk, r *Rule, e play.Event) {
 	t, g := w.before(w.g)
-	if g < 0 || both(t) || e.Player == "" {
+	if g < 0 || e.Player == "" {
 		return
 	}
 	same := false
@@ -64,13 +65,18 @@ func judgeTwice(w *Walk, e play.Event) {
 	if !same {
 		return
 	}
-	if w.isBlock(t[0]) {
-		w.clear(doubleContact.ID, "block.not-a-hit", e)
+	if both(t) {
+		if w.Param("joust.next-player") == "any" {
+			w.clear(r.ID, "joust.next-player", e)
+			return
+		}
+	} else if w.isBlock(t[0]) {
+		w.clear(r.ID, "block.not-a-hit", e)
 		return
 	}
-	if len(t) > 1 && w.Param("hits.teammates-simultaneous") == "one" {
-		w.clear(doubleContact.ID, "hits.teammates-simultaneous", e)
+	if len(t) > 1 && w.Param("hits.teammates-simultaneous-next") == "any" {
+		w.clear(r.ID, "hits.teammates-simultaneous-next", e)
 		return
 	}
-	w.fault(&doubleContact, e, e.Team, w.now(), "hits.same-player-twice")
+	w.fault(r, e, e.Team, w.now(), "hits.same-player-twice")
 }

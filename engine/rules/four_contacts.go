@@ -11,15 +11,15 @@ var fourContacts = Rule{
 	Judge: judgeFourContacts,
 }
 
-func judgeFourContacts(w *Walk, e play.Event) {
+func judgeFourContacts(w *Walk, r *Rule, e play.Event) {
 	if e.Kind != play.Contact || !w.spent(e) {
 		return
 	}
 	if _, ok := w.joust(e); ok {
 		if w.Param("joust.after-three-hits") == "fourth-contact" {
-			w.fault(&fourContacts, e, e.Team, w.now(), "joust.after-three-hits")
+			w.fault(r, e, e.Team, w.now(), "joust.after-three-hits")
 		}
 		return
 	}
-	w.fault(&fourContacts, e, e.Team, w.now(), "hits.max")
+	w.fault(r, e, e.Team, w.now(), "hits.max")
 }

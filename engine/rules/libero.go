@@ -24,7 +24,7 @@ var liberoSet = Rule{
 	Judge: judgeLiberoSet,
 }
 
-func judgeLiberoAttack(w *Walk, e play.Event) {
+func judgeLiberoAttack(w *Walk, r *Rule, e play.Event) {
 	if e.Kind != play.Contact || e.Action == play.Block {
 		return
 	}
@@ -36,28 +36,28 @@ func judgeLiberoAttack(w *Walk, e play.Event) {
 		return
 	}
 	if w.Is(play.Height, e.ID, play.NotAbove) {
-		w.clear(liberoAttack.ID, "libero.attack", e)
+		w.clear(r.ID, "libero.attack", e)
 		return
 	}
-	w.fault(&liberoAttack, e, e.Team, at, "libero.attack")
+	w.fault(r, e, e.Team, at, "libero.attack")
 }
 
-func judgeLiberoBlock(w *Walk, e play.Event) {
+func judgeLiberoBlock(w *Walk, r *Rule, e play.Event) {
 	if e.Kind != play.Contact && e.Kind != play.Attempt || !w.libero(e) {
 		return
 	}
 	if e.Kind == play.Attempt {
 		if w.Is(play.ReachHeight, e.ID, play.Above) {
-			w.fault(&liberoBlock, e, e.Team, w.now(), "libero.block-attempt")
+			w.fault(r, e, e.Team, w.now(), "libero.block-attempt")
 		}
 		return
 	}
 	if w.isBlock(e) {
-		w.fault(&liberoBlock, e, e.Team, w.now(), "libero.block-attempt")
+		w.fault(r, e, e.Team, w.now(), "libero.block-attempt")
 	}
 }
 
-func judgeLiberoSet(w *Walk, e play.Event) {
+func judgeLiberoSet(w *Walk, r *Rule, e play.Event) {
 	if e.Kind != play.Contact || e.Action == play.Block {
 		return
 	}
@@ -77,9 +77,9 @@ func judgeLiberoSet(w *Walk, e play.Event) {
 			return
 		}
 		if w.Is(play.Fingers, f.ID, play.No) || w.Is(play.TakeOff, f.ID, play.Behind) || w.Is(play.Height, e.ID, play.NotAbove) {
-			w.clear(liberoSet.ID, "libero.finger-set-front", e)
+			w.clear(r.ID, "libero.finger-set-front", e)
 			return
 		}
-		w.fault(&liberoSet, e, e.Team, at, "libero.finger-set-front")
+		w.fault(r, e, e.Team, at, "libero.finger-set-front")
 	}
 }

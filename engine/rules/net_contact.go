@@ -13,20 +13,20 @@ var netContact = Rule{
 	Judge: judgeNetContact,
 }
 
-func judgeNetContact(w *Walk, e play.Event) {
+func judgeNetContact(w *Walk, r *Rule, e play.Event) {
 	if e.Kind != play.NetTouch {
 		return
 	}
 	switch w.Get(play.Cause, e.ID) {
 	case play.ByBall:
-		w.clear(netContact.ID, "net.ball-driven", e)
+		w.clear(r.ID, "net.ball-driven", e)
 		return
 	case play.ByHair:
 		if w.Param("net.hair") == "legal-unless-affects-play" && w.Is(play.Hinders, e.ID, play.Yes) {
-			w.fault(&netContact, e, e.Team, w.now(), "net.hair")
+			w.fault(r, e, e.Team, w.now(), "net.hair")
 			return
 		}
-		w.clear(netContact.ID, "net.hair", e)
+		w.clear(r.ID, "net.hair", e)
 		return
 	}
 	p := paramID("net.contact-rule")
@@ -44,23 +44,23 @@ func judgeNetContact(w *Walk, e play.Event) {
 		always = w.Param(p) == "always"
 	}
 	if always {
-		w.fault(&netContact, e, e.Team, w.now(), p)
+		w.fault(r, e, e.Team, w.now(), p)
 		return
 	}
 	if w.Is(play.Hinders, e.ID, play.Yes) {
 		if p == "net.contact-rule" {
 			p = "net.support-or-advantage"
 		}
-		w.fault(&netContact, e, e.Team, w.now(), p)
+		w.fault(r, e, e.Team, w.now(), p)
 		return
 	}
 	if p == "net.outside-antennas-posts" {
-		w.clear(netContact.ID, p, e)
+		w.clear(r.ID, p, e)
 		return
 	}
 	if w.Is(play.Playing, e.ID, play.Yes) {
-		w.fault(&netContact, e, e.Team, w.now(), p)
+		w.fault(r, e, e.Team, w.now(), p)
 		return
 	}
-	w.clear(netContact.ID, "net.action-of-playing", e)
+	w.clear(r.ID, "net.action-of-playing", e)
 }

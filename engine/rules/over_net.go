@@ -7,38 +7,38 @@ var overNet = Rule{
 	Text: "A ball in the plane of the net is anyone's. A ball wholly beyond the plane may be touched only in a block, once the " +
 		"opponents have made their attack hit or used their third hit, or where none of them could play it. It may never be " +
 		"attacked or pulled back from there. A hand beyond the net that touches no ball is no fault unless it hinders.",
-	Cite: "block.beyond-net-conditions", Also: []paramID{"block.beyond-after-attack", "block.beyond-third-hit",
-		"block.beyond-nobody-can-play", "block.beyond-simultaneous", "block.of-a-set", "net.ball-entirely-opp-side",
-		"net.ball-in-plane", "net.reach-no-ball-touch", "net.follow-through"},
+	Cite: "block.of-a-set", Also: []paramID{"block.beyond-after-attack", "block.beyond-third-hit",
+		"block.beyond-nobody-can-play", "block.beyond-simultaneous", "net.ball-entirely-opp-side",
+		"net.ball-in-plane", "net.reach-no-ball-touch"},
 	Call: Call{By: []string{"R1"}, Signal: "over-net"},
 	// A touch beyond the net that is not allowed does not complete an attack.
 	Lifts: []string{"back-row-attack", "libero-attack", "libero-set-attack", "back-row-block"},
 	Judge: judgeOverNet,
 }
 
-func judgeOverNet(w *Walk, e play.Event) {
+func judgeOverNet(w *Walk, r *Rule, e play.Event) {
 	switch e.Kind {
 	case play.Reach:
-		judgeReach(w, e)
+		judgeReach(w, r, e)
 	case play.Contact:
-		judgeBeyond(w, e)
+		judgeBeyond(w, r, e)
 	}
 }
 
-func judgeReach(w *Walk, e play.Event) {
-	if w.Is(play.Hinders, e.ID, play.Yes) {
-		w.fault(&overNet, e, e.Team, w.now(), "net.reach-no-ball-touch")
+func judgeReach(w *Walk, r *Rule, e play.Event) {
+	if w.Param("net.reach-no-ball-touch") == "fault" || w.Is(play.Hinders, e.ID, play.Yes) {
+		w.fault(r, e, e.Team, w.now(), "net.reach-no-ball-touch")
 		return
 	}
-	w.clear(overNet.ID, "net.reach-no-ball-touch", e)
+	w.clear(r.ID, "net.reach-no-ball-touch", e)
 }
 
-func judgeBeyond(w *Walk, e play.Event) {
+func judgeBeyond(w *Walk, r *Rule, e play.Event) {
 	blocks := false
 	if e.Action == play.Block || e.Action == play.Touch || e.Action == play.Press || e.Action == play.Save {
 		if w.fromOpponents(e) {
-			if p, ok := w.opened(e); ok && w.isBlock(e) {
-				w.clear(overNet.ID, p, e)
+			if p, ok := w.opened(e); ok && w.Param(p) != "fault" && w.isBlock(e) {
+				w.clear(r.ID, p, e)
 				return
 			}
 			blocks = true
@@ -48,30 +48,26 @@ func judgeBeyond(w *Walk, e play.Event) {
 	case play.Own:
 		return
 	case play.Plane:
-		w.clear(overNet.ID, "net.ball-in-plane", e)
+		w.clear(r.ID, "net.ball-in-plane", e)
 		return
 	}
 	if !blocks || !w.isBlock(e) {
-		w.fault(&overNet, e, e.Team, w.now(), "net.ball-entirely-opp-side")
+		w.fault(r, e, e.Team, w.now(), "net.ball-entirely-opp-side")
 		return
 	}
 	if f, ok := w.joust(e); ok && f.Action.Attacking() {
-		if w.Param("block.beyond-simultaneous") == "legal" {
-			w.clear(overNet.ID, "block.beyond-simultaneous", e)
-			return
-		}
-		w.fault(&overNet, e, e.Team, w.now(), "block.beyond-simultaneous")
+		w.fault(r, e, e.Team, w.now(), "block.beyond-simultaneous")
 		return
 	}
-	if w.Is(play.CouldPlay, e.ID, play.No) {
-		w.clear(overNet.ID, "block.beyond-nobody-can-play", e)
+	if w.Param("block.beyond-nobody-can-play") != "fault" && w.Is(play.CouldPlay, e.ID, play.No) {
+		w.clear(r.ID, "block.beyond-nobody-can-play", e)
 		return
 	}
-	if w.thirdUsed(e) {
-		w.clear(overNet.ID, "block.beyond-third-hit", e)
+	if w.Param("block.beyond-third-hit") != "fault" && w.thirdUsed(e) {
+		w.clear(r.ID, "block.beyond-third-hit", e)
 		return
 	}
-	w.fault(&overNet, e, e.Team, w.now(), "block.of-a-set")
+	w.fault(r, e, e.Team, w.now(), "block.of-a-set")
 }
 
 // opened reports whether the opponents' last touch before a block was their

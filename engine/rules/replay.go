@@ -21,7 +21,7 @@ var outsideInterference = Rule{
 	ID: "outside-interference", Title: "outside interference", Rank: 202,
 	Text: "A ball, a person or a thing from outside that distracts or hinders a player stops the rally, which is replayed. One " +
 		"that bothers nobody is no reason to stop.",
-	Cite: "replay.external", Also: []paramID{"replay.lost-equipment", "ball.person-or-object"},
+	Cite: "replay.external", Also: []paramID{"ball.person-or-object"},
 	Call:  Call{By: []string{"R1", "R2"}, Signal: "replay"},
 	Judge: judgeIntrusion,
 }
@@ -45,25 +45,25 @@ var unseen = Rule{
 	Cite: "r2.duties", Call: Call{By: []string{"R1"}},
 }
 
-func judgeWhistle(w *Walk, e play.Event) {
+func judgeWhistle(w *Walk, r *Rule, e play.Event) {
 	if e.Kind != play.Whistle {
 		return
 	}
 	w.dead = true
-	if w.Is(play.ErrorWhistle, e.ID, play.No) || w.Is(play.Certain, e.ID, play.Yes) {
-		w.clear(inadvertentWhistle.ID, inadvertentWhistle.Cite, e)
+	if w.Is(play.ErrorWhistle, e.ID, play.No) || w.Param(r.Cite) != "replay" && w.Is(play.Certain, e.ID, play.Yes) {
+		w.clear(r.ID, r.Cite, e)
 		return
 	}
-	w.replay(&inadvertentWhistle, e, inadvertentWhistle.Cite)
+	w.replay(r, e, r.Cite)
 }
 
-func judgeIntrusion(w *Walk, e play.Event) {
+func judgeIntrusion(w *Walk, r *Rule, e play.Event) {
 	if e.Kind != play.Intrusion {
 		return
 	}
-	if w.Is(play.Hinders, e.ID, play.Yes) {
-		w.replay(&outsideInterference, e, outsideInterference.Cite)
+	if w.Param(r.Cite) == "replay" || w.Is(play.Hinders, e.ID, play.Yes) {
+		w.replay(r, e, r.Cite)
 		return
 	}
-	w.clear(outsideInterference.ID, outsideInterference.Cite, e)
+	w.clear(r.ID, r.Cite, e)
 }

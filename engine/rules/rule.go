@@ -20,7 +20,7 @@ type Rule struct {
 	Lifts []string
 	// Judge looks at one event, in time order, with the walk standing before
 	// the event's moment. It reads a fact only where it needs it.
-	Judge func(w *Walk, e play.Event)
+	Judge func(w *Walk, r *Rule, e play.Event)
 }
 
 // Params lists the parameters that the rule's text names, the leading first.

@@ -17,7 +17,7 @@ var blockOfServe = Rule{
 	Judge: judgeBlockOfServe,
 }
 
-func judgeAttackOfServe(w *Walk, e play.Event) {
+func judgeAttackOfServe(w *Walk, r *Rule, e play.Event) {
 	if e.Kind != play.Contact || !w.served(e) || !w.fromOpponents(e) || w.isBlock(e) {
 		return
 	}
@@ -26,14 +26,14 @@ func judgeAttackOfServe(w *Walk, e play.Event) {
 		return
 	}
 	if w.Param("serve.attack-of-serve") == "front-zone" && w.Is(play.TakeOff, e.ID, play.Behind) {
-		w.clear(attackOfServe.ID, "serve.attack-of-serve", e)
+		w.clear(r.ID, "serve.attack-of-serve", e)
 		return
 	}
-	w.fault(&attackOfServe, e, e.Team, at, "serve.attack-of-serve")
+	w.fault(r, e, e.Team, at, "serve.attack-of-serve")
 }
 
-func judgeBlockOfServe(w *Walk, e play.Event) {
+func judgeBlockOfServe(w *Walk, r *Rule, e play.Event) {
 	if e.Kind == play.Contact && w.served(e) && w.fromOpponents(e) && w.isBlock(e) {
-		w.fault(&blockOfServe, e, e.Team, w.now(), "serve.block-of-serve")
+		w.fault(r, e, e.Team, w.now(), "serve.block-of-serve")
 	}
 }

@@ -52,7 +52,7 @@ func Judge(r *engine.Read, s engine.Subject) engine.Ruling {
 		for i := range all {
 			for _, e := range w.seq[w.g] {
 				if all[i].Judge != nil {
-					all[i].Judge(w, e)
+					all[i].Judge(w, &all[i], e)
 				}
 			}
 		}
@@ -124,12 +124,20 @@ func (w *Walk) pending() int {
 // now is the moment of the group being judged.
 func (w *Walk) now() int { return 2 * w.g }
 
-// fault records a fault of a team at a moment.
+// fault records a fault of a team at a moment, unless the code's parameter
+// says that it is none.
 func (w *Walk) fault(r *Rule, e play.Event, against play.Team, moment int, p code.Param) {
-	w.Param(p)
+	if lawful[w.Param(p)] {
+		w.clear(r.ID, p, e)
+		return
+	}
 	w.found = append(w.found, finding{r, engine.Ruling{Outcome: engine.Fault, Fault: r.ID, Against: against, Event: e.ID,
 		Moment: moment, Cites: []engine.Cite{{Rule: r.ID, Param: p, Event: e.ID}}}})
 }
+
+// lawful are the values of a parameter that say that what a rule found is no
+// fault in this code, or under an association's adoption.
+var lawful = map[string]bool{"legal": true, "play-on": true, "in-play": true, "playable": true, "fresh-count": true}
 
 // replay records that the rally is to be replayed.
 func (w *Walk) replay(r *Rule, e play.Event, p code.Param) {
