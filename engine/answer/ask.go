@@ -1,0 +1,200 @@
+package answer
+
+import (
+	"fmt"
+	"strings"
+
+	"example.org/netpost/engine"
+	"example.org/netpost/engine/code"
+	"example.org/netpost/engine/notation"
+	"example.org/netpost/engine/play"
+	"example.org/netpost/engine/rules"
+)
+
+// PeopleFirst is the caution that leads every answer about somebody's health.
+const PeopleFirst = "Stop play and look after people first. Local policy and qualified medical people decide who returns."
+
+// Ask answers a question in words. A question that cannot be read at all, or
+// a given fact that its play cannot have, comes back as the answer's Error.
+func Ask(text string, o Options) Answer {
+	if p := check(text); p != nil {
+		return Answer{Kind: None, Error: p}
+	}
+	r, err := notation.Read(text)
+	if err != nil {
+		return Answer{Kind: None, Error: &Problem{"question", err.Error(), ""}}
+	}
+	return Of(r, o)
+}
+
+// Of answers a reading.
+func Of(r notation.Reading, o Options) Answer {
+	a := Answer{Kind: None, More: r.More}
+	for _, c := range r.Corrected {
+		a.Corrected = append(a.Corrected, Correction{c.From, c.To})
+	}
+	for _, u := range r.Unread {
+		a.Unread = append(a.Unread, u.Word)
+	}
+	for _, e := range r.Evidence {
+		a.Evidence = append(a.Evidence, e+" is not evidence of a ball-handling fault")
+	}
+	if r.Caution {
+		a.Cautions = []string{PeopleFirst}
+	}
+	chosen := o.chosen(r)
+	season := o.Season
+	if season == 0 {
+		season = r.Season
+	}
+	if len(chosen) == 1 {
+		a.Code = Maybe(chosen[0])
+	}
+	if r.Rally == nil {
+		a.Reason = Maybe(unruled(r.Topic))
+		if len(o.Given) > 0 {
+			a.Error = &Problem{"given", "nothing was read that it could be about", "tell the play in the words"}
+		}
+		return a
+	}
+	p, problem := tell(r.Rally, o.Given)
+	if problem != nil {
+		a.Error = problem
+		return a
+	}
+	a.Read = notation.Sentences(p)
+	q, err := decide(p, chosen, season, o)
+	if err != nil {
+		a.Reason = Maybe(err.Error())
+		return a
+	}
+	a.Kind = Ruling
+	q.fill(&a)
+	if !r.Whole() {
+		q.doubt(&a)
+	}
+	return a
+}
+
+// chosen is the code to rule under, or all of them: the asker's, else the
+// configured one, else one that the words name.
+func (o Options) chosen(r notation.Reading) []code.Code {
+	for _, g := range o.Given {
+		if g.Key.Fact == CodeFact {
+			return []code.Code{code.Code(g.Value)}
+		}
+	}
+	for _, c := range []code.Code{o.Code, o.Configured, r.Code} {
+		if c != "" {
+			return []code.Code{c}
+		}
+	}
+	return code.All()
+}
+
+// topics names the areas that are recognised and not ruled on from words.
+var topics = []struct{ id, words string }{
+	{"alignment", "positions at the serve"},
+	{"conduct", "conduct and sanctions"},
+	{"delay", "delay"},
+	{"facts", "a number out of the book"},
+	{"libero-replacement", "libero replacements"},
+	{"mechanics", "the crew's mechanics"},
+	{"other", "something other than a play of the ball"},
+	{"serve", "the serve"},
+	{"subs", "substitutions"},
+	{"timeouts", "time-outs"},
+}
+
+// unruled says why nothing was ruled on.
+func unruled(topic string) string {
+	if topic == "" {
+		return "no play was read in this"
+	}
+	about := topic
+	for _, t := range topics {
+		if t.id == topic {
+			about = t.words
+		}
+	}
+	return fmt.Sprintf("this reads as a question about %s, and only plays of the ball are ruled on from words; look in the book or ask the rules interpreter", about)
+}
+
+// inquiry is one play decided under the codes: those asked for, and all that
+// hold the season, to compare.
+type inquiry struct {
+	play  *play.Rally
+	asked []engine.Decision
+	all   []engine.Decision
+	show  bool // all codes, also those that rule alike
+}
+
+// decide decides a play under every code that holds the season. It fails where
+// none of the chosen codes does, or where a play leaves too much open.
+func decide(p *play.Rally, chosen []code.Code, s code.Season, o Options) (*inquiry, error) {
+	q := &inquiry{play: p, show: o.AllCodes}
+	var missing []string
+	for _, c := range code.All() {
+		asked := len(chosen) > 1 || chosen[0] == c
+		b, err := open(c, s, o.Overlays)
+		if err != nil {
+			if asked {
+				missing = append(missing, err.Error())
+			}
+			continue
+		}
+		d, err := rules.Decide(p, b)
+		if err != nil {
+			if asked {
+				return nil, err
+			}
+			continue
+		}
+		q.all = append(q.all, d)
+		if asked {
+			q.asked = append(q.asked, d)
+		}
+	}
+	if len(q.asked) == 0 {
+		return nil, fmt.Errorf("%s", strings.Join(missing, "; "))
+	}
+	return q, nil
+}
+
+// fill lays the decisions into the answer.
+func (q *inquiry) fill(a *Answer) {
+	d := q.asked[0]
+	if len(q.asked) == 1 {
+		a.Code = Maybe(d.Book.Code())
+	}
+	a.Edition = Maybe(d.Book.Edition())
+	for _, e := range q.asked[1:] {
+		if e.Book.Edition() != d.Book.Edition() {
+			a.Edition = ""
+		}
+	}
+	a.Presumed = q.presumed()
+	a.Rules = q.rules()
+	a.Doubts = q.doubts()
+	a.Codes = q.codes()
+	if !alike(q.asked) {
+		a.Outcome = Depends
+		a.Tree = q.codeTree(a)
+		return
+	}
+	if len(q.asked) > 1 {
+		a.Code = AnyCode
+	}
+	if !d.Settled() {
+		a.Outcome = Depends
+		a.Tree = q.tree(a, d.Tree, nil)
+		return
+	}
+	a.Verdict = q.verdict(d.Ruling)
+	for _, g := range d.Because() {
+		a.Because = append(a.Because, notation.Clause(q.play, g.Key, g.Value))
+	}
+	a.Call = q.call(d.Ruling)
+	a.Next = q.next(d.Ruling)
+	a.Changes = q.changes(d)
+}
