@@ -24,9 +24,9 @@ type Finding struct {
 	fix fix
 }
 
-// Place points to another line that a finding is about.
+// Place points to another line that a finding is about, or adds a remark.
 type Place struct {
-	Path string `json:"path"`
+	Path string `json:"path,omitempty"` // empty for a remark about no file
 	Line int    `json:"line,omitempty"`
 	What string `json:"what"`
 }
@@ -65,7 +65,11 @@ func Print(w io.Writer, findings []Finding) error {
 			fmt.Fprintf(&b, "    | %s\n", f.Source)
 		}
 		for _, r := range f.Related {
-			fmt.Fprintf(&b, "    %s: %s\n", at(r.Path, r.Line), r.What)
+			if r.Path != "" {
+				fmt.Fprintf(&b, "    %s: %s\n", at(r.Path, r.Line), r.What)
+			} else {
+				fmt.Fprintf(&b, "    %s\n", r.What)
+			}
 		}
 	}
 	_, err := io.WriteString(w, b.String())
