@@ -14,13 +14,13 @@ var alignmentRows = []Row{
 		cells: table{
 			intl: {mem("conduct-matter", "7.5.1; 20-21",
 				"not an alignment rule; handled as an external or extra player, or as misconduct").
-				doubt("confidence low")},
+				doubt("from memory, confidence low")},
 			club: {mem("conduct-matter", "",
 				"not an alignment rule").
-				doubt("confidence low; inherited from the international text, not seen")},
+				doubt("from memory, confidence low; inherited from the international text, not seen")},
 			coll: {mem("unknown", "",
 				"not known").
-				doubt("confidence low")},
+				doubt("from memory, confidence low")},
 			scho: {
 				pub("conduct-matter", "6-4; 12-2-8b", schoolComments2026,
 					"a conduct matter").until(2025),
@@ -48,13 +48,13 @@ var alignmentRows = []Row{
 			},
 			club: {mem("replay", "6.1.2.2",
 				"replay (double fault) while both teams are bound").
-				doubt("confidence medium; inherited from the international text, not seen")},
+				doubt("from memory, confidence medium; inherited from the international text, not seen")},
 			coll: {mem("replay", "11.4; 16",
 				"replay (simultaneous faults)").
-				doubt("confidence medium-high")},
+				doubt("from memory, confidence medium-high")},
 			scho: {mem("replay", "9-8-1",
 				"replay (simultaneous faults)").
-				doubt("confidence medium-high")},
+				doubt("from memory, confidence medium-high")},
 		},
 	},
 	{
@@ -83,11 +83,11 @@ var alignmentRows = []Row{
 			coll: {mem("must-be-nearer", "10.3",
 				"front-row needs part of one foot closer to the centre line than both feet of the back-row "+
 					"partner").
-				doubt("confidence medium; level = fault is uncertain")},
+				doubt("from memory, confidence medium; level = fault is uncertain")},
 			scho: {mem("must-be-nearer", "6-4",
 				"front-row needs part of one foot closer to the centre line than both feet of the back-row "+
 					"partner").
-				doubt("confidence medium; level = fault is uncertain")},
+				doubt("from memory, confidence medium; level = fault is uncertain")},
 		},
 	},
 	{
@@ -114,7 +114,7 @@ var alignmentRows = []Row{
 	{
 		Param: "align.judged-by",
 		Title: "What is compared",
-		Doc:   "What is compared when positions are judged.",
+		Doc:   "By what the place of a player is judged.",
 		Values: []Value{
 			{"feet-on-floor", "the feet on the floor, of a player in the air the last contact with it"},
 			{"body", "the whole body"},
@@ -236,7 +236,7 @@ var alignmentRows = []Row{
 				doubt("inherited from the international text of the matching edition, not seen; confidence medium")},
 			coll: {mem("centre-player", "10.3",
 				"side player against centre player only").
-				doubt("confidence medium")},
+				doubt("from memory, confidence medium")},
 			scho: {pub("centre-player", "6-4", schoolSignals,
 				"side player against centre player (adjacent pairs)").
 				doubt("'adjacent' published; confidence medium-high")},
@@ -298,7 +298,7 @@ var alignmentRows = []Row{
 			},
 			coll: {mem("bound", "10.3",
 				"bound: both teams must be in order").
-				doubt("confidence medium-high; 2026 list seen does not mention a change")},
+				doubt("from memory, confidence medium-high; 2026 list seen does not mention a change")},
 			scho: {pub("bound", "6-4", schoolSignals+"; "+schoolComments2026,
 				"bound: all players of both teams, the server excepted, in order")},
 		},

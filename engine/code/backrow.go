@@ -40,8 +40,8 @@ var backRowRows = []Row{
 				"ball entirely above the net at the hit, taken from the front zone (foot touched or crossed the "+
 					"attack line at take-off), and the attack completed")},
 			coll: {pub("front-zone-above-net-completed", "14.5", stateQA,
-				"same three conditions: front zone, the attack line included; ball entirely above the net; attack "+
-					"completed").
+				"taken from the front zone, the attack line included, with the ball entirely above the net, and "+
+					"the attack completed").
 				doubt("rule number from memory")},
 			scho: {pub("front-zone-above-net-completed", "9-5-5", schoolExams+"; "+schoolBlocks,
 				"on or in front of the attack line with the ball completely above the net, and the attack "+
@@ -124,13 +124,13 @@ var backRowRows = []Row{
 		cells: table{
 			intl: {mem("block-if-above-net", "14.1.1; 14.6.2",
 				"if the setter is above net height: completed back-row block; if below: first hit").
-				doubt("confidence medium")},
+				doubt("from memory, confidence medium")},
 			club: {mem("block-if-above-net", "14.6.2",
 				"if the setter is above net height: completed back-row block; if below: first hit").
-				doubt("confidence medium; inherited from the international text, not seen")},
+				doubt("from memory, confidence medium; inherited from the international text, not seen")},
 			coll: {mem("block-if-above-net", "14.6",
 				"if the setter is above net height: completed back-row block; if below: first hit").
-				doubt("confidence medium")},
+				doubt("from memory, confidence medium")},
 			scho: {pub("block-if-above-net", "9-5-4; 9-5-5", schoolBlocks,
 				"hands above the net: illegal block; below: first hit").
 				doubt("confidence medium-high")},
@@ -147,16 +147,16 @@ var backRowRows = []Row{
 		cells: table{
 			intl: {mem("back-row-block", "14.6.2",
 				"back-row block fault (reading of 14.1/14.6.2)").
-				doubt("confidence medium")},
+				doubt("from memory, confidence medium")},
 			club: {pub("back-row-block", "14.6.2", usaNetPlay,
 				"illegal block on the back-row player when reaching above the net to a ball from opponents").
 				doubt("exact simultaneous case cut in source; confidence medium")},
 			coll: {mem("back-row-block", "14.6",
 				"back-row block fault").
-				doubt("confidence medium")},
+				doubt("from memory, confidence medium")},
 			scho: {mem("back-row-block", "9-5-5",
 				"illegal block").
-				doubt("confidence medium; answer key not shown")},
+				doubt("from memory, confidence medium; answer key not shown")},
 		},
 	},
 	{
@@ -172,13 +172,12 @@ var backRowRows = []Row{
 				"not stated; any action directing the ball to opponents is one")},
 			club: {mem("not-stated", "13.1.1",
 				"not stated; any action directing the ball to the opponents is an attack").
-				doubt("confidence medium; inherited from the international text, not seen")},
+				doubt("from memory, confidence medium; inherited from the international text, not seen")},
 			coll: {mem("yes", "14.5",
 				"yes in effect").
-				doubt("confidence low-medium")},
+				doubt("from memory, confidence low-medium")},
 			scho: {pub("yes", "9-5-1b", schoolAttack,
-				"yes: a third hit is always an attack").
-				doubt("matters for the signal")},
+				"yes: a third hit is always an attack")},
 		},
 	},
 }

@@ -44,7 +44,7 @@ var ballRows = []Row{
 	{
 		Param: "ball.net-recovery",
 		Title: "Ball driven into the net",
-		Doc:   "Ball driven into the net.",
+		Doc:   "Whether a ball driven into the net may be played on.",
 		Values: []Value{
 			{"playable", "it may be played on within the three hits"},
 			{"dead", "it is dead"},
@@ -95,7 +95,7 @@ var ballRows = []Row{
 				"out")},
 			club: {mem("out-or-replay", "8.4.2",
 				"out, or a replay if it blocked a legitimate play near the court").
-				doubt("confidence medium; inherited from the international text, not seen")},
+				doubt("from memory, confidence medium; inherited from the international text, not seen")},
 			coll: {pub("out-or-replay", "11.4.1", refereeCaseplays,
 				"out; replay if a non-player interfered with a legitimate play").
 				doubt("confidence medium")},
@@ -151,7 +151,7 @@ var ballRows = []Row{
 			club: {mem("over-opponents-court", "10.1.2.2",
 				"where pursuit is on: when it has fully left the space above the free zone and entered the space "+
 					"above the opponents' court").
-				doubt("confidence medium; inherited from the international text, not seen")},
+				doubt("from memory, confidence medium; inherited from the international text, not seen")},
 			coll: {mem("not-applicable", "",
 				"no ball may be chased")},
 			scho: {mem("not-applicable", "",
@@ -213,11 +213,11 @@ var ballRows = []Row{
 				doubt("confidence medium-high")},
 			coll: {mem("replay-if-playable", "4; 11.4",
 				"replay when a low object in an otherwise playable area interferes").
-				doubt("confidence medium")},
+				doubt("from memory, confidence medium")},
 			scho: {mem("replay-if-playable", "2; 9-8-1",
 				"replay for a backboard/support in a vertical or low position over the playable area if the ball "+
 					"would have been playable; ground rules at prematch").
-				doubt("confidence medium; serve toss is different (see serve.toss_hits_object)")},
+				doubt("from memory, confidence medium; a serve toss is treated otherwise")},
 		},
 	},
 	{

@@ -223,10 +223,10 @@ var blockRows = []Row{
 				"fault")},
 			coll: {mem("unclear", "",
 				"unclear: no text seen").
-				doubt("confidence low")},
+				doubt("from memory, confidence low")},
 			scho: {mem("unclear", "",
 				"unclear: no text seen").
-				doubt("confidence low")},
+				doubt("from memory, confidence low")},
 		},
 	},
 	{

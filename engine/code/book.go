@@ -10,7 +10,6 @@ import (
 // immutable and safe to share.
 type Book struct {
 	code   Code
-	column int
 	season Season
 	cells  []Cell // parallel to rows
 }
@@ -28,17 +27,17 @@ func Open(c Code, s Season) (*Book, error) {
 		s = last
 	}
 	if s < first || s > last {
-		return nil, fmt.Errorf("the %s rules for %s are not held: %s", c, s, c.range_())
+		return nil, fmt.Errorf("the %s rules for %s are not held: %s", c, s, c.heldWords())
 	}
-	b := &Book{code: c, column: column, season: s, cells: make([]Cell, len(rows))}
+	b := &Book{code: c, season: s, cells: make([]Cell, len(rows))}
 	for i, r := range rows {
 		b.cells[i] = cellIn(r.cells[column], s)
 	}
 	return b, nil
 }
 
-// range_ says in words which seasons are held.
-func (c Code) range_() string {
+// heldWords says in words which seasons are held.
+func (c Code) heldWords() string {
 	first, last := c.held()
 	held := fmt.Sprintf("ask for a season from %s to %s", first, last)
 	if c != International {

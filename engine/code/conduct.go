@@ -5,7 +5,7 @@ var conductRows = []Row{
 	{
 		Param: "conduct.aggression",
 		Title: "Aggression",
-		Doc:   "Aggression.",
+		Doc:   "An attack on a person, or the threat of one.",
 		Values: []Value{
 			{"disqualification", "disqualification at once"},
 			{"by-judgement", "a card by the gravity of the offence"},
@@ -98,13 +98,13 @@ var conductRows = []Row{
 		cells: table{
 			intl: {mem("no-such-step", "21",
 				"no such step").
-				doubt("confidence medium")},
+				doubt("from memory, confidence medium")},
 			club: {mem("no-such-step", "21",
 				"no such step").
-				doubt("confidence medium; inherited from the international text, not seen")},
+				doubt("from memory, confidence medium; inherited from the international text, not seen")},
 			coll: {mem("no-such-step", "6",
 				"no such step").
-				doubt("confidence medium")},
+				doubt("from memory, confidence medium")},
 			scho: {pub("after-red", "12-2", comparison2021+"; "+schoolChanges2020,
 				"the head coach must sit for the rest of the match after a red conduct card to the bench").
 				doubt("confidence medium-high")},
@@ -245,10 +245,10 @@ var conductRows = []Row{
 					"delay")},
 			coll: {mem("delay-if-it-delays", "6.3",
 				"ignored, or a delay sanction if it delays").
-				doubt("confidence low")},
+				doubt("from memory, confidence low")},
 			scho: {mem("delay-if-it-delays", "9-9-1",
 				"unnecessary delay when it delays the set").
-				doubt("confidence medium")},
+				doubt("from memory, confidence medium")},
 		},
 	},
 	{

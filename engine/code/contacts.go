@@ -247,13 +247,13 @@ var contactRows = []Row{
 				"counts as two (three) hits, except on a block; if only one actually touches, one hit")},
 			club: {mem("two", "9.1.2.1",
 				"counts as two hits, except on a block").
-				doubt("confidence medium-high; inherited from the international text, not seen")},
+				doubt("from memory, confidence medium-high; inherited from the international text, not seen")},
 			coll: {pub("one", "14.1.3; 14.3.3", ncaa2012Playing,
 				"counts as one; any of them may play next").
 				doubt("exception published, 'one contact' wording memory")},
 			scho: {mem("one", "9-4",
 				"counts as one; any of them may play next").
-				doubt("confidence medium-high; article 9-4-6 or 9-4-7, number uncertain")},
+				doubt("from memory, confidence medium-high; article 9-4-6 or 9-4-7, number uncertain")},
 		},
 	},
 	{
@@ -276,7 +276,7 @@ var contactRows = []Row{
 				doubt("exception published, 'one contact' wording memory")},
 			scho: {mem("any", "9-4",
 				"any of them may play next").
-				doubt("confidence medium-high; article 9-4-6 or 9-4-7, number uncertain")},
+				doubt("from memory, confidence medium-high; article 9-4-6 or 9-4-7, number uncertain")},
 		},
 	},
 	{

@@ -13,10 +13,10 @@ var joustRows = []Row{
 		cells: table{
 			intl: {mem("fourth-contact", "9.1; 9.1.2.2",
 				"text silent; usual reading: a fourth hit by that team").
-				doubt("confidence low")},
+				doubt("from memory, confidence low")},
 			club: {mem("fourth-contact", "",
 				"as the international reading: a fourth hit by that team").
-				doubt("confidence low; inherited from the international text, not seen")},
+				doubt("from memory, confidence low; inherited from the international text, not seen")},
 			coll: {pub("fourth-contact", "14.3.2.1", ncaa2012Playing,
 				"fourth contact: fault")},
 			scho: {pub("fourth-contact", "9-4", schoolSituations,
@@ -39,7 +39,7 @@ var joustRows = []Row{
 					"is not pinned")},
 			club: {mem("play-on", "9.1.2.3",
 				"play on").
-				doubt("confidence medium; inherited from the international text, not seen")},
+				doubt("from memory, confidence medium; inherited from the international text, not seen")},
 			coll: {mem("play-on", "14.3.2",
 				"play on").
 				doubt("older books had a replay; confidence low-medium")},
@@ -63,10 +63,10 @@ var joustRows = []Row{
 				"fault of the team on the side opposite to where it lands")},
 			coll: {mem("opposite-side", "14.3.2.2",
 				"fault of the team on the side opposite to where it lands").
-				doubt("confidence medium; text cut in source")},
+				doubt("from memory, confidence medium; text cut in source")},
 			scho: {mem("opposite-side", "9-4",
 				"fault of the team on the side opposite to where it lands").
-				doubt("confidence medium")},
+				doubt("from memory, confidence medium")},
 		},
 	},
 	{
@@ -87,7 +87,7 @@ var joustRows = []Row{
 				"three fresh contacts")},
 			scho: {mem("three-fresh", "9-4",
 				"fresh three hits for the side that receives it").
-				doubt("confidence medium-high")},
+				doubt("from memory, confidence medium-high")},
 		},
 	},
 	{
@@ -122,16 +122,16 @@ var joustRows = []Row{
 		cells: table{
 			intl: {mem("judge-separately", "10.3; 11.3",
 				"text silent: net contact, hits and prolonged contact are judged separately").
-				doubt("confidence low")},
+				doubt("from memory, confidence low")},
 			club: {mem("judge-separately", "10.3",
 				"text silent: net contact, hits and prolonged contact are judged separately").
-				doubt("confidence low; inherited from the international text, not seen")},
+				doubt("from memory, confidence low; inherited from the international text, not seen")},
 			coll: {mem("unclear", "15",
 				"text not seen").
-				doubt("confidence low")},
+				doubt("from memory, confidence low")},
 			scho: {mem("unclear", "9-6-7",
 				"text not seen; any player contact with the net itself is a net foul").
-				doubt("confidence low")},
+				doubt("from memory, confidence low")},
 		},
 	},
 }

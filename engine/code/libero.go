@@ -53,10 +53,10 @@ var liberoRows = []Row{
 				"allowed")},
 			club: {mem("allowed", "5",
 				"allowed").
-				doubt("confidence medium")},
+				doubt("from memory, confidence medium")},
 			coll: {mem("allowed", "5; 12",
 				"allowed").
-				doubt("confidence medium")},
+				doubt("from memory, confidence medium")},
 			scho: {pub("allowed", "10-4; 6-4", schoolLibero2005,
 				"allowed")},
 		},
@@ -72,7 +72,7 @@ var liberoRows = []Row{
 					"are listed at senior official events")},
 			club: {mem("2", "19.1",
 				"up to 2").
-				doubt("confidence medium-high")},
+				doubt("from memory, confidence medium-high")},
 			coll: {
 				pub("1", "12.1.1", ncaa2024,
 					"1").until(2023),
@@ -100,7 +100,7 @@ var liberoRows = []Row{
 				"on the score sheet for the match")},
 			club: {mem("match", "19.1",
 				"for the match").
-				doubt("confidence medium-high")},
+				doubt("from memory, confidence medium-high")},
 			coll: {pub("set", "12.1.1", ncaa2024,
 				"per set, on the line-up sheet")},
 			scho: {pub("set", "6-4-2; 10-4-3a,d", schoolChanges2026+"; "+schoolComments2026,
@@ -124,7 +124,8 @@ var liberoRows = []Row{
 				"fault by the attacker to complete an attack entirely above the net off a libero's overhand "+
 					"finger pass made in the front zone or its extension past the side lines; free if made behind it")},
 			coll: {pub("fault", "12.1.2", refereeLibero+"; "+ncaa2022,
-				"fault by the attacker, as in the other codes; reviewable since 2022")},
+				"fault by the attacker to complete an attack entirely above the net off a libero's overhand "+
+					"finger pass made in the front zone; reviewable since 2022")},
 			scho: {pub("fault", "9-5-6", refereeLibero,
 				"fault by the attacker to complete an attack entirely above the net off a libero's overhand "+
 					"finger pass made in the front zone or its extension past the side lines; free if made behind it")},
@@ -208,10 +209,10 @@ var liberoRows = []Row{
 				"second libero continues; re-designation only when none is left")},
 			club: {mem("second-libero-first", "19.4",
 				"the second libero continues; another is designated only when none is left").
-				doubt("confidence medium; inherited from the international text, not seen")},
+				doubt("from memory, confidence medium; inherited from the international text, not seen")},
 			coll: {mem("re-designation-allowed", "12",
 				"another libero may be designated once one is injured").
-				doubt("confidence low-medium")},
+				doubt("from memory, confidence low-medium")},
 			scho: {
 				pub("re-designation-allowed", "10-4-3a,d", schoolChanges2026,
 					"a regular player or a newly designated libero").until(2025).
@@ -306,7 +307,7 @@ var liberoRows = []Row{
 			club: {mem("before-whistle-first-late-tolerated", "19.3.2.4-19.3.2.6",
 				"ball dead and before the service whistle; the first late one is let go with a word to the "+
 					"captain, a repeat is stopped as a delay").
-				doubt("confidence medium; inherited from the international text, not seen")},
+				doubt("from memory, confidence medium; inherited from the international text, not seen")},
 			coll: {pub("before-authorization", "12.2", ncaa2002,
 				"before authorization of service").
 				doubt("confidence medium-high")},

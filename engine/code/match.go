@@ -32,7 +32,7 @@ var matchRows = []Row{
 			club: {mem("67", "3.1",
 				"67 cm")},
 			coll: {mem("67", "3",
-				"same size as international")},
+				"67 cm, as the international ball")},
 			scho: {mem("not-stated", "3-2-1",
 				"not stated").
 				doubt("not seen")},
@@ -52,7 +52,7 @@ var matchRows = []Row{
 			club: {mem("65", "3.1",
 				"65 cm")},
 			coll: {mem("65", "3",
-				"same size as international")},
+				"65 cm, as the international ball")},
 			scho: {mem("not-stated", "3-2-1",
 				"not stated").
 				doubt("not seen")},
@@ -132,7 +132,7 @@ var matchRows = []Row{
 			club: {mem("280", "3.1",
 				"280 g")},
 			coll: {mem("280", "3",
-				"same weight as international")},
+				"280 g, as the international ball")},
 			scho: {mem("not-stated", "3-2-1",
 				"not stated").
 				doubt("not seen")},
@@ -152,7 +152,7 @@ var matchRows = []Row{
 			club: {mem("260", "3.1",
 				"260 g")},
 			coll: {mem("260", "3",
-				"same weight as international")},
+				"260 g, as the international ball")},
 			scho: {mem("not-stated", "3-2-1",
 				"not stated").
 				doubt("not seen")},

@@ -20,7 +20,7 @@ var netRows = []Row{
 					"who tries to play it counts even without touching it")},
 			coll: {mem("take-off-to-landing", "15.2",
 				"take-off, hit or attempt, and a secure landing").
-				doubt("confidence medium-high")},
+				doubt("from memory, confidence medium-high")},
 			scho: {pub("irrelevant", "9-6-7", refereeNet,
 				"not relevant: any contact counts")},
 		},
@@ -41,7 +41,7 @@ var netRows = []Row{
 				"a brush after a secure landing is not a fault")},
 			coll: {mem("legal", "15.2",
 				"a brush after a secure landing is not a fault").
-				doubt("confidence medium-high")},
+				doubt("from memory, confidence medium-high")},
 			scho: {pub("fault", "9-6-7", refereeNet,
 				"any contact is a fault, after a landing too")},
 		},
@@ -61,7 +61,7 @@ var netRows = []Row{
 				"fault when done while playing the ball or when it interferes")},
 			coll: {mem("playing-action", "15.2",
 				"fault when done while playing the ball or when it interferes").
-				doubt("confidence medium-high")},
+				doubt("from memory, confidence medium-high")},
 			scho: {pub("always", "9-6-7", refereeNet,
 				"always a fault while ball is in play")},
 		},
@@ -107,7 +107,7 @@ var netRows = []Row{
 	{
 		Param: "net.ball-in-plane",
 		Title: "Ball partly in the plane of the net",
-		Doc:   "Ball partly in the plane of the net.",
+		Doc:   "Who may play a ball that is partly in the plane of the net.",
 		Values: []Value{
 			{"either-side", "either team may play it"},
 			{"own-side-only", "only the team on whose side most of it is"},
@@ -141,7 +141,8 @@ var netRows = []Row{
 				doubt("inherited from the international text, not seen")},
 			coll: {mem("playing-action", "15.2",
 				"fault between/including antennas during the action of playing the ball or when it interferes").
-				doubt("confidence medium-high; a three-code article says only the high-school code is 'always'")},
+				doubt("from memory, confidence medium-high; a three-code article says only the high-school code is " +
+					"'always'")},
 			scho: {pub("always", "9-6-7", refereeNet+"; "+schoolColumn,
 				"always a fault while the ball is in play: net, antenna or net cable, playing action or not; "+
 					"loose hair and a net driven by the ball excepted")},
@@ -177,13 +178,13 @@ var netRows = []Row{
 		cells: table{
 			intl: {mem("legal-unless-affects-play", "11.3",
 				"no fault unless it affects play (casebook idea)").
-				doubt("confidence medium")},
+				doubt("from memory, confidence medium")},
 			club: {mem("legal-unless-affects-play", "",
 				"no fault unless it affects play").
-				doubt("confidence medium; inherited from the international text, not seen")},
+				doubt("from memory, confidence medium; inherited from the international text, not seen")},
 			coll: {mem("legal", "15.2",
 				"no fault").
-				doubt("confidence medium")},
+				doubt("from memory, confidence medium")},
 			scho: {pub("legal", "9-6-7", refereeNet,
 				"no fault (loose hair)")},
 		},
@@ -224,7 +225,7 @@ var netRows = []Row{
 				"allowed unless it interferes (or is used as support to hit)")},
 			coll: {mem("legal-unless-interferes", "15.2",
 				"allowed unless it interferes or gives advantage").
-				doubt("confidence medium-high")},
+				doubt("from memory, confidence medium-high")},
 			scho: {pub("cables-fault", "9-6-7; 2-4-1b", refereeNet,
 				"net cables: fault. Posts/standards: no net foul unless used for advantage").
 				doubt("cables published, posts memory")},

@@ -15,13 +15,13 @@ var peopleRows = []Row{
 				"2 or 4")},
 			club: {mem("2", "29",
 				"2").
-				doubt("confidence medium; inherited from the international text, not seen")},
+				doubt("from memory, confidence medium; inherited from the international text, not seen")},
 			coll: {mem("two-or-four", "27-28",
 				"2 or 4").
-				doubt("confidence medium")},
+				doubt("from memory, confidence medium")},
 			scho: {mem("2", "5-8; 5-9",
 				"2").
-				doubt("confidence medium")},
+				doubt("from memory, confidence medium")},
 		},
 	},
 	{
@@ -39,13 +39,13 @@ var peopleRows = []Row{
 				"with flags")},
 			club: {mem("as-available", "29",
 				"flags as available").
-				doubt("confidence medium; inherited from the international text, not seen")},
+				doubt("from memory, confidence medium; inherited from the international text, not seen")},
 			coll: {mem("not-stated", "27-28",
 				"not stated").
-				doubt("confidence medium")},
+				doubt("from memory, confidence medium")},
 			scho: {mem("state-adoption", "5-8; 5-9",
 				"flags by state adoption").
-				doubt("confidence medium")},
+				doubt("from memory, confidence medium")},
 		},
 	},
 	{
@@ -68,7 +68,7 @@ var peopleRows = []Row{
 			coll: {mem("whistles-listed-faults", "24-25",
 				"receiving-team positions, penetration, net contact and back-row faults, much as in the "+
 					"international list").
-				doubt("confidence medium")},
+				doubt("from memory, confidence medium")},
 			scho: {pub("signal-fault-first", "5-5", schoolPursuit,
 				"receiving-team alignment, net and centre-line faults; signals the fault first, the first referee "+
 					"then awards")},
@@ -92,11 +92,11 @@ var peopleRows = []Row{
 					"confidence low")},
 			coll: {mem("unknown", "",
 				"not known").
-				doubt("confidence low")},
+				doubt("from memory, confidence low")},
 			scho: {pub("allowed-unless-delayed", "10-2", schoolChanges2018,
 				"allowed in the same dead ball unless the team was charged an unnecessary delay, then none until "+
 					"the next completed rally").
-				doubt("delay part published")},
+				doubt("only the delay part was published")},
 		},
 	},
 	{
@@ -112,7 +112,7 @@ var peopleRows = []Row{
 				"point and service to the opponents, corrected")},
 			club: {mem("loss-of-rally", "15.9.2",
 				"point and service to the opponents, corrected").
-				doubt("confidence medium-high; inherited from the international text, not seen")},
+				doubt("from memory, confidence medium-high; inherited from the international text, not seen")},
 			coll: {pub("position-fault", "10.3.2.3; 11.3", ncaa2026Note,
 				"position fault").
 				doubt("confidence medium")},
@@ -133,7 +133,7 @@ var peopleRows = []Row{
 				"points scored by the team since are cancelled")},
 			club: {mem("cancelled", "15.9.2",
 				"points scored by the team since are cancelled").
-				doubt("confidence medium-high; inherited from the international text, not seen")},
+				doubt("from memory, confidence medium-high; inherited from the international text, not seen")},
 			coll: {pub("cancelled", "10.3.2.3; 11.3", ncaa2026Note,
 				"points are cancelled").
 				doubt("confidence medium")},

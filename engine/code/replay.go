@@ -43,7 +43,7 @@ var replayRows = []Row{
 	{
 		Param: "replay.false-start",
 		Title: "Serve before the signal: what follows",
-		Doc:   "The serve is hit before the signal or a team was not ready.",
+		Doc:   "The serve is hit before the signal, or while a team was not ready.",
 		Values: []Value{
 			{"repeat", "cancelled and repeated"},
 			{"fault", "a service fault"},
@@ -55,10 +55,10 @@ var replayRows = []Row{
 				"cancel and repeat")},
 			coll: {mem("repeat", "13.1.3",
 				"cancel and repeat").
-				doubt("confidence medium-high")},
+				doubt("from memory, confidence medium-high")},
 			scho: {mem("repeat", "8-1; 9-8-1",
 				"re-serve/replay; not charged as a toss re-serve").
-				doubt("confidence medium")},
+				doubt("from memory, confidence medium")},
 		},
 	},
 	{
@@ -73,12 +73,12 @@ var replayRows = []Row{
 		cells: table{
 			intl: {mem("replay-unless-certain", "8.2; 6.1.2",
 				"rally ends; replay unless the outcome was already certain").
-				doubt("confidence medium")},
+				doubt("from memory, confidence medium")},
 			club: {pub("referee-decides", "8.2", usaRegulations,
 				"rally ends; first referee rules so neither side is penalised")},
 			coll: {mem("replay-unless-certain", "11.4; 16",
 				"replay unless outcome unaffected").
-				doubt("confidence medium-high")},
+				doubt("from memory, confidence medium-high")},
 			scho: {pub("replay", "9-3-3l; 9-8-1", schoolChanges2003,
 				"ball dead at the whistle; replay").
 				doubt("replay part memory, confidence high")},
@@ -99,7 +99,7 @@ var replayRows = []Row{
 			club: {mem("replay", "17.1",
 				"stop at once, replay; if no substitution is possible a recovery time, which may be longer than "+
 					"the international 3 min").
-				doubt("confidence medium; inherited from the international text, not seen")},
+				doubt("from memory, confidence medium; inherited from the international text, not seen")},
 			coll: {pub("replay", "11.4", stateQA,
 				"replay; injured player replaced if not ready in about 30 s; 3 min team injury time-out when no "+
 					"substitute").
@@ -117,11 +117,12 @@ var replayRows = []Row{
 			{"not-stated", "no such time is named"},
 		},
 		cells: table{
-			intl: {pub("not-stated", "17.1.1-17.1.2", fivb2025,
-				"substitution at once; no decision time named")},
+			intl: {mem("not-stated", "17.1.1-17.1.2",
+				"substitution at once; no decision time named").
+				doubt("no line seen")},
 			club: {mem("not-stated", "17.1",
 				"no decision time named").
-				doubt("confidence medium; inherited from the international text, not seen")},
+				doubt("from memory, confidence medium; inherited from the international text, not seen")},
 			coll: {pub("30", "11.4", stateQA,
 				"the injured player is replaced if not ready in about 30 s").
 				doubt("confidence medium-high")},
@@ -142,12 +143,13 @@ var replayRows = []Row{
 				"3 min when no legal or exceptional substitution is possible, once per player per match")},
 			club: {mem("180", "17.1",
 				"3 min, with a longer allowance possible").
-				doubt("confidence medium; inherited from the international text, not seen")},
+				doubt("from memory, confidence medium; inherited from the international text, not seen")},
 			coll: {pub("180", "11.4", stateQA,
 				"3 min team injury time-out when there is no substitute").
 				doubt("confidence medium-high")},
-			scho: {pub("not-stated", "9-8-1; 11-4", schoolExams,
-				"no recovery time seen")},
+			scho: {mem("not-stated", "9-8-1; 11-4",
+				"no recovery time seen").
+				doubt("no line seen")},
 		},
 	},
 	{
@@ -161,16 +163,16 @@ var replayRows = []Row{
 		cells: table{
 			intl: {mem("play-on-unless-hazard", "17.2",
 				"play on unless it is a hazard or interferes; then external interference, replay").
-				doubt("confidence low-medium")},
+				doubt("from memory, confidence low-medium")},
 			club: {mem("play-on-unless-hazard", "17.2",
 				"play on unless it is a hazard or interferes; then external interference, replay").
-				doubt("confidence low-medium; inherited from the international text, not seen")},
+				doubt("from memory, confidence low-medium; inherited from the international text, not seen")},
 			coll: {mem("play-on-unless-hazard", "11.4.1",
 				"play on unless it is a hazard or interferes; then replay").
-				doubt("confidence low-medium")},
+				doubt("from memory, confidence low-medium")},
 			scho: {mem("play-on-unless-hazard", "9-8-1g",
 				"play on unless it is a hazard or interferes; then replay").
-				doubt("confidence low-medium")},
+				doubt("from memory, confidence low-medium")},
 		},
 	},
 	{
@@ -184,16 +186,16 @@ var replayRows = []Row{
 		cells: table{
 			intl: {mem("replay-if-unable", "23.2",
 				"first referee decides; replay if unable").
-				doubt("confidence medium")},
+				doubt("from memory, confidence medium")},
 			club: {mem("replay-if-unable", "23.2",
 				"first referee decides; replay if unable").
-				doubt("confidence medium; inherited from the international text, not seen")},
+				doubt("from memory, confidence medium; inherited from the international text, not seen")},
 			coll: {mem("replay-if-unable", "16; 11.4",
 				"the first referee decides; replay if unable").
-				doubt("confidence medium")},
+				doubt("from memory, confidence medium")},
 			scho: {mem("replay-if-unable", "9-8-1",
 				"the first referee decides; replay if unable").
-				doubt("confidence medium-high")},
+				doubt("from memory, confidence medium-high")},
 		},
 	},
 	{
@@ -208,13 +210,13 @@ var replayRows = []Row{
 		cells: table{
 			intl: {mem("not-applicable", "15.2-15.11",
 				"no re-serve apart from a repeated serve").
-				doubt("confidence medium")},
+				doubt("from memory, confidence medium")},
 			club: {mem("not-applicable", "15",
 				"no re-serve apart from a repeated serve").
-				doubt("confidence low-medium; inherited from the international text, not seen")},
+				doubt("from memory, confidence low-medium; inherited from the international text, not seen")},
 			coll: {mem("unknown", "",
 				"not known").
-				doubt("confidence low")},
+				doubt("from memory, confidence low")},
 			scho: {pub("none", "8-1; 9-8", schoolExams,
 				"none").
 				doubt("option list only; confidence low-medium")},
@@ -235,10 +237,10 @@ var replayRows = []Row{
 				doubt("confidence medium")},
 			club: {mem("none", "15",
 				"no new request until the replayed rally is complete").
-				doubt("confidence low-medium; inherited from the international text, not seen")},
+				doubt("from memory, confidence low-medium; inherited from the international text, not seen")},
 			coll: {mem("unknown", "",
 				"not known").
-				doubt("confidence low")},
+				doubt("from memory, confidence low")},
 			scho: {pub("time-out-only", "8-1; 9-8", schoolExams,
 				"time-out and order checks allowed, no substitution except for injury").
 				doubt("option list only; confidence low-medium")},
@@ -259,11 +261,11 @@ var replayRows = []Row{
 				"replay")},
 			coll: {mem("replay", "15",
 				"replay").
-				doubt("confidence medium")},
+				doubt("from memory, confidence medium")},
 			scho: {mem("loss-of-rally", "9-3-3",
 				"ball that comes to rest in the net is dead; loss of rally for the side that sent it (or replay "+
 					"for damage)").
-				doubt("confidence low")},
+				doubt("from memory, confidence low")},
 		},
 	},
 }

@@ -19,7 +19,7 @@ var serveRows = []Row{
 					"the net")},
 			coll: {mem("front-zone", "14.5",
 				"fault on a serve entirely above the net in the front zone").
-				doubt("confidence medium")},
+				doubt("from memory, confidence medium")},
 			scho: {mem("anywhere", "9-5",
 				"fault to complete an attack on a serve entirely above the net, in front of or behind the attack "+
 					"line").
@@ -41,7 +41,7 @@ var serveRows = []Row{
 				"cancelled and repeated")},
 			coll: {mem("repeat", "13.1.3",
 				"cancelled and repeated").
-				doubt("confidence medium-high")},
+				doubt("from memory, confidence medium-high")},
 			scho: {pub("repeat", "8-1; 8-2-5e", refereeDaily,
 				"not a live serve, a re-serve is directed; a deliberate early serve can be carded as unsporting").
 				doubt("card part published; 're-serve' part memory, confidence medium")},
@@ -89,7 +89,7 @@ var serveRows = []Row{
 	{
 		Param: "serve.contact-method",
 		Title: "How the ball must be struck",
-		Doc:   "How the ball must be struck.",
+		Doc:   "With what the server hits the ball, and whether it must leave the hand first.",
 		Values: []Value{
 			{"one-hand-or-arm", "one hand or any part of one arm, after a toss or release"},
 			{"any", "any way"},
@@ -122,7 +122,7 @@ var serveRows = []Row{
 					"(out, net, over a screen) loses to it")},
 			coll: {mem("by-moment", "10.3; 13.2",
 				"a fault at the hit beats the misalignment; a fault after the hit loses to it").
-				doubt("confidence medium-high")},
+				doubt("from memory, confidence medium-high")},
 			scho: {pub("by-moment", "8-2-7", schoolServe,
 				"an illegal serve (8-2-5) beats the misalignment; a service fault in flight (8-2-6) loses to it")},
 		},
@@ -160,7 +160,7 @@ var serveRows = []Row{
 		},
 		cells: table{
 			intl: {
-				pub("no-rule", "12.5.3", fivb2025,
+				pub("no-rule", "", fivb2025,
 					"no such rule").until(2024),
 				pub("forbidden", "12.5.3", fivb2025,
 					"forbidden for every player of the serving team until the ball has passed over the net; the "+
@@ -168,7 +168,7 @@ var serveRows = []Row{
 					doubt("no sanction line of its own: it feeds the screening judgement"),
 			},
 			club: {
-				mem("no-rule", "12.5.3",
+				mem("no-rule", "",
 					"no such rule").until(2024).
 					doubt("no club book was seen; confidence medium"),
 				mem("forbidden", "12.5.3",
@@ -178,9 +178,9 @@ var serveRows = []Row{
 			},
 			coll: {mem("no-rule", "",
 				"no such rule known").
-				doubt("confidence low-medium; 2026 not seen")},
+				doubt("from memory, confidence low-medium; 2026 not seen")},
 			scho: {
-				pub("no-rule", "6-5-1", schoolComments2026,
+				pub("no-rule", "", schoolComments2026,
 					"no ban").until(2025),
 				pub("forbidden", "6-5-1", schoolComments2026,
 					"forbidden until the ball has passed beyond the net").since(2026),
@@ -239,8 +239,7 @@ var serveRows = []Row{
 			intl: {pub("in-play", "10.2", fivb2025,
 				"in play")},
 			club: {mem("in-play", "10.2",
-				"in play").
-				doubt("confidence high; since about 2000-01; inherited from the international text, not seen")},
+				"in play")},
 			coll: {pub("in-play", "13; 14", ncaa2001,
 				"in play")},
 			scho: {pub("in-play", "8-2; 9-3", schoolChanges2003,
@@ -272,7 +271,7 @@ var serveRows = []Row{
 	{
 		Param: "serve.screen-definition",
 		Title: "What makes a screen",
-		Doc:   "What makes a screen.",
+		Doc:   "When players of the serving team hide the serve from the receivers.",
 		Values: []Value{
 			{"both-hidden", "the server and the path of the ball are both hidden from the receivers"},
 			{"low-over-players", "potential when players wave, jump, move or stand close and the serve goes over them"},
@@ -294,7 +293,7 @@ var serveRows = []Row{
 			club: {mem("both-hidden", "12.5",
 				"players of the serving team, alone or as a group, hide both the server and the path of the ball, "+
 					"by waving, jumping, moving sideways or standing grouped").
-				doubt("confidence medium-high; inherited from the international text, not seen")},
+				doubt("from memory, confidence medium-high; inherited from the international text, not seen")},
 			coll: {pub("both-hidden", "13.3", ncaaSurvey,
 				"the serving team may not act to stop receivers seeing the contact and the path of the ball").
 				doubt("wording of a 2021 coaches' survey; rule number from memory; confidence medium")},
@@ -338,7 +337,7 @@ var serveRows = []Row{
 		cells: table{
 			intl: {mem("fault", "12.4.2; 12.6.1.2",
 				"fault (service not executed properly)").
-				doubt("confidence medium; reading, not explicit text")},
+				doubt("from memory, confidence medium; reading, not explicit text")},
 			club: {mem("fault", "12.4",
 				"treated as a service fault").
 				doubt("unknown: inherited from the international text, not seen; confidence low")},
