@@ -38,6 +38,7 @@ const (
 	Struck       FactID = "struck"
 	TakeOff      FactID = "take-off"
 	Together     FactID = "together"
+	Touches      FactID = "touches"
 	Used         FactID = "used"
 	What         FactID = "what"
 	Where        FactID = "where"
@@ -269,6 +270,10 @@ var facts = []Fact{
 		Ask:    "Was %s close beside the player who touched the ball, in the same block?",
 		Doc:    "Part of one collective block.",
 		Values: yesNo("in the same block", "not in the same block"), Presume: presumeTogether, Why: "players who block together make one block"},
+	{ID: Touches, About: OfEvent, Kinds: []Kind{Reach},
+		Ask:    "Did %s touch an opponent there?",
+		Doc:    "Whether the hand beyond the net met an opponent.",
+		Values: yesNo("touching an opponent", "touching nobody"), Presume: always(No), Why: "no opponent was touched"},
 	{ID: Used, About: OfSetting,
 		Ask:     "How many contacts had that side used before this?",
 		Doc:     "Team hits already counted for the side that has the ball when the first told event happens; a block is not counted.",

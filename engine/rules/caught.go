@@ -6,7 +6,7 @@ var caught = Rule{
 	ID: "caught-or-thrown", Title: "caught or thrown ball", Rank: 60,
 	Text: "The ball must rebound from the contact. To catch, carry or throw it is a fault on every hit and in a block; the " +
 		"shape of the hand, the spin and the sound are no evidence.",
-	Cite: "hits.caught-thrown", Also: []paramID{"block.redirect", "hits.body-parts", "joust.extended"},
+	Cite: "hits.caught-thrown", Also: []paramID{"block.redirect", "joust.extended"},
 	Call:  Call{By: []string{"R1"}, Signal: "caught"},
 	Judge: judgeCaught,
 }
@@ -21,12 +21,21 @@ func judgeCaught(w *Walk, r *Rule, e play.Event) {
 			w.held(r, e)
 			return
 		}
-		w.fault(r, e, e.Team, w.now(), "hits.caught-thrown")
+		w.fault(r, e, e.Team, w.now(), heldBy(e))
 	case play.Clean:
 		if w.Told(play.Manner, e.ID) {
-			w.clear(r.ID, "hits.caught-thrown", e)
+			w.clear(r.ID, heldBy(e), e)
 		}
 	}
+}
+
+// heldBy is the parameter that a catch breaks: a block may direct the ball
+// and has its own.
+func heldBy(e play.Event) paramID {
+	if e.Action == play.Block {
+		return "block.redirect"
+	}
+	return "hits.caught-thrown"
 }
 
 // held rules on a ball that opponents press together: play goes on, also where

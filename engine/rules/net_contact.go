@@ -8,7 +8,7 @@ var netContact = Rule{
 		"interferes with play; one faults every touch while the ball is in play. A net that the ball drives into a player, " +
 		"and loose hair, are no fault. Posts and what is outside the antennas may be touched unless that gives an advantage.",
 	Cite: "net.contact-rule", Also: []paramID{"net.action-of-playing", "net.antenna-by-player", "net.outside-antennas-posts",
-		"net.ball-driven", "net.hair", "net.support-or-advantage", "net.ball-pushed-by-both"},
+		"net.ball-driven", "net.hair", "net.support-or-advantage"},
 	Call:  Call{By: []string{"R2", "R1"}, Signal: "net"},
 	Judge: judgeNetContact,
 }

@@ -9,7 +9,8 @@ var overNet = Rule{
 		"attacked or pulled back from there. A hand beyond the net that touches no ball is no fault unless it hinders.",
 	Cite: "block.of-a-set", Also: []paramID{"block.beyond-after-attack", "block.beyond-third-hit",
 		"block.beyond-nobody-can-play", "block.beyond-simultaneous", "net.ball-entirely-opp-side",
-		"net.ball-in-plane", "net.reach-no-ball-touch"},
+		"net.ball-in-plane", "net.reach-no-ball-touch", "net.follow-through",
+		"net.opponent-touched-over-net"},
 	Call: Call{By: []string{"R1"}, Signal: "over-net"},
 	// A touch beyond the net that is not allowed does not complete an attack.
 	Lifts: []string{"back-row-attack", "libero-attack", "libero-set-attack", "back-row-block"},
@@ -30,7 +31,17 @@ func judgeReach(w *Walk, r *Rule, e play.Event) {
 		w.fault(r, e, e.Team, w.now(), "net.reach-no-ball-touch")
 		return
 	}
-	w.clear(r.ID, "net.reach-no-ball-touch", e)
+	if w.Is(play.Touches, e.ID, play.Yes) && w.Param("net.opponent-touched-over-net") == "fault" {
+		if _, ok := w.opened(e); !ok {
+			w.fault(r, e, e.Team, w.now(), "net.opponent-touched-over-net")
+			return
+		}
+	}
+	p := paramID("net.reach-no-ball-touch")
+	if t, g := w.before(w.g); g >= 0 && e.Player != "" && t[0].Player == e.Player {
+		p = "net.follow-through"
+	}
+	w.clear(r.ID, p, e)
 }
 
 func judgeBeyond(w *Walk, r *Rule, e play.Event) {

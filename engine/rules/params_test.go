@@ -1,0 +1,116 @@
+package rules_test
+
+import (
+	"math/rand/v2"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"example.org/netpost/engine/code"
+	"example.org/netpost/engine/notation"
+	"example.org/netpost/engine/notation/playgen"
+	"example.org/netpost/engine/play"
+	"example.org/netpost/engine/rules"
+)
+
+// unread are the parameters that no rule reads yet, by area, with the reason.
+// The list only shrinks: a parameter that a rule reads must leave it.
+var unread = []struct{ prefix, reason string }{
+	{"align.", "alignment at the service hit is not ruled on yet"},
+	{"backrow.attack-completed", "alike in every code; the walk holds both ways of completing"},
+	{"backrow.third-hit-is-attack", "what sends the ball over decides, not its name"},
+	{"ball.nonplayable-area", "where a player may play a ball off the court is not ruled on yet"},
+	{"ball.pursuit-return", "read only where pursuit is allowed and the ball comes back over the court"},
+	{"block.definition", "alike in every code; the walk holds it"},
+	{"block.outside-antenna", "where along the net a block happens is not told yet"},
+	{"conduct.", "conduct is an administrative measure, not a rally"},
+	{"delay.", "delay is an administrative measure, not a rally"},
+	{"hits.body-parts", "every code allows any part; nothing turns on it"},
+	{"hits.hair-contact", "a ball that only brushes hair is not told as a contact"},
+	{"joust.next-hits", "the count starts anew in every code; the walk counts it so"},
+	{"libero.captain", "not a matter of a rally"},
+	{"libero.count", "not a matter of a rally"},
+	{"libero.illegal-replacement", "replacements are not ruled on yet"},
+	{"libero.injured", "replacements are not ruled on yet"},
+	{"libero.rally-between", "replacements are not ruled on yet"},
+	{"libero.second-serve-position", "replacements are not ruled on yet"},
+	{"libero.serve", "the server is not ruled on yet"},
+	{"libero.timing", "replacements are not ruled on yet"},
+	{"line-judges.", "not a matter of a rally"},
+	{"match.", "measures of the match are looked up, not ruled on"},
+	{"net.after-landing", "whether the player was still in the action is the fact asked"},
+	{"net.ball-pushed-by-both", "each touch of the net is judged on its own"},
+	{"overhead.min-height", "the question to the crew names the height"},
+	{"replay.false-start", "authorisation of the serve is not ruled on yet"},
+	{"replay.injury", "an injury is led by the caution; its stoppage is not ruled on yet"},
+	{"replay.lost-equipment", "told as something from outside"},
+	{"replay.official-conflict", "crew disagreement is not ruled on yet"},
+	{"replay.requests", "requests are not ruled on yet"},
+	{"replay.torn-net", "a torn net is not told yet"},
+	{"serve.", "of the serve only the flight, the block and the attack of it are ruled on"},
+	{"subs.", "substitutions are administrative, not a rally"},
+	{"timeouts.", "time-outs are administrative, not a rally"},
+}
+
+// TestParamsRead decides many plays and sees which parameters the rules read:
+// each parameter of the tables is read by a rule or stands on the list, and
+// each that a rule names in its text is read.
+func TestParamsRead(t *testing.T) {
+	read := map[code.Param]bool{}
+	r := rand.New(rand.NewPCG(21, 21))
+	for i := range 4000 {
+		p := playgen.Rally(r, playgen.Options{Events: 5, Wild: i%2 == 1, Voids: i%5 == 0})
+		for _, c := range code.All() {
+			d, err := rules.Decide(p.With(play.Key{Fact: play.Row, Of: "p1"}, play.Back), book(t, c))
+			if err != nil {
+				continue
+			}
+			for _, q := range d.Params {
+				read[q] = true
+			}
+		}
+	}
+	paths, _ := filepath.Glob("testdata/*.cases")
+	for _, path := range paths {
+		for _, c := range readCases(t, path) {
+			n, err := notation.Read(c.words)
+			if err != nil || n.Rally == nil {
+				continue // TestCases reports it
+			}
+			for _, b := range books(t, c) {
+				if d, err := rules.Decide(n.Rally, b); err == nil {
+					for _, q := range d.Params {
+						read[q] = true
+					}
+				}
+			}
+		}
+	}
+	read["r2.duties"] = true // by CallFor, outside the judging
+	used := make([]bool, len(unread))
+	for _, row := range code.Rows() {
+		i := slices.IndexFunc(unread, func(u struct{ prefix, reason string }) bool { return strings.HasPrefix(string(row.Param), u.prefix) })
+		switch {
+		case i >= 0 && !read[row.Param]:
+			used[i] = true
+		case i < 0 && !read[row.Param]:
+			t.Errorf("%s: no rule reads it and it is not on the list of those that wait", row.Param)
+		}
+	}
+	for i, u := range unread {
+		if !used[i] {
+			t.Errorf("%s: is on the list of unread parameters and is read, or is none", u.prefix)
+		}
+		if u.reason == "" {
+			t.Errorf("%s: the reason is missing", u.prefix)
+		}
+	}
+	for _, rule := range rules.All() {
+		for _, p := range rule.Params() {
+			if !read[p] {
+				t.Errorf("%s: names %s and does not read it", rule.ID, p)
+			}
+		}
+	}
+}
