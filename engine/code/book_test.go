@@ -150,9 +150,9 @@ func TestDifferences(t *testing.T) {
 	}{
 		{International, 2021, 2025, []Param{"align.both-teams-out", "align.serving-team", "ball.pursuit", "block.beyond-simultaneous", "serve.hands-above-head"}},
 		{International, 2021, 2024, nil},
-		{Collegiate, 2023, 2024, []Param{"hits.second-double", "hits.second-double-goes-over", "libero.count"}},
+		{Collegiate, 2023, 2024, []Param{"hits.second-double", "libero.count"}},
 		{Collegiate, 2025, 2026, []Param{"centre.foot"}},
-		{Scholastic, 2024, 2025, []Param{"hits.second-double", "hits.second-double-goes-over", "libero.illegal-replacement-cut-off", "libero.second-serve-position"}},
+		{Scholastic, 2024, 2025, []Param{"hits.second-double", "libero.illegal-replacement-cut-off", "libero.second-serve-position"}},
 		{Scholastic, 2025, 2026, []Param{"align.bench-player-on-court", "libero.count", "libero.injured", "match.ball-texture", "serve.hands-above-head"}},
 	}
 	for _, tt := range tests {

@@ -210,28 +210,16 @@ var contactRows = []Row{
 		cells: table{
 			intl: {pub("fault", "9.3.4", fivb2025,
 				"fault anyway (the double itself)")},
-			club: {
-				pub("fault", "9.2.3", press2025,
-					"fault: the double itself").until(2024),
-				pub("fault", "9.2.3", press2025,
-					"fault: the relief ends when the ball goes over").since(2025).
-					doubt("confidence medium"),
-			},
-			coll: {
-				pub("fault", "14.2.3.2", ncaa2024,
-					"fault: the double itself").until(2023),
-				pub("fault", "14.2.3.2", ncaa2024,
-					"fault, point to the opponents; a ball that an opponent touches first in the plane was not next "+
-						"contacted by a teammate either").since(2024).
-					doubt("that an opponent's touch in the plane ends the relief is a reading"),
-			},
-			scho: {
-				pub("fault", "9-4-8c", schoolChanges2025,
-					"fault: the double itself").until(2024),
-				pub("fault", "9-4-8c", schoolChanges2025,
-					"fault; a ball that an opponent touches first was not next contacted by a teammate either").since(2025).
-					doubt("that an opponent's touch in the plane ends the relief is a reading"),
-			},
+			club: {pub("fault", "9.2.3", press2025,
+				"fault: relief for a second-hit double ends when the ball goes over").
+				doubt("confidence medium")},
+			coll: {pub("fault", "14.2.3.2", ncaa2024,
+				"fault, point to the opponents; a ball that an opponent touches first in the plane was not next "+
+					"contacted by a teammate either").
+				doubt("that an opponent's touch in the plane ends the relief is a reading")},
+			scho: {pub("fault", "9-4-8c", schoolChanges2025,
+				"fault; a ball that an opponent touches first was not next contacted by a teammate either").
+				doubt("that an opponent's touch in the plane ends the relief is a reading")},
 		},
 	},
 	{

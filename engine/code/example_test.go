@@ -46,7 +46,6 @@ func ExampleDifferences() {
 	}
 	// Output:
 	// hits.second-double: allowed-if-teammate-next, was fault
-	// hits.second-double-goes-over: fault, was fault
 	// libero.illegal-replacement-cut-off: service-contact, was authorization
 	// libero.second-serve-position: illegal-replacement, was illegal-replacement
 }
