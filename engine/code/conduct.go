@@ -15,11 +15,13 @@ var conductRows = []Row{
 				"disqualification at once")},
 			club: {pub("disqualification", "21", cardsForum+"; "+refereeFive,
 				"disqualification at once")},
-			coll: {pub("by-judgement", "6.2", refereeFive+"; "+cardsForum,
+			coll: {mem("by-judgement", "6.2",
 				"a card by the gravity of the offence").
-				doubt("steps above red from memory; confidence medium")},
-			scho: {pub("by-judgement", "12-2", schoolConduct+"; "+cardsForum,
-				"red, or disqualification, by the gravity of the offence")},
+				doubt("no such class of conduct is named in what was seen; steps above red from memory; confidence " +
+					"medium")},
+			scho: {mem("by-judgement", "12-2",
+				"red, or disqualification, by the gravity of the offence").
+				doubt("no such class of conduct is named in what was seen")},
 		},
 	},
 	{
@@ -123,11 +125,13 @@ var conductRows = []Row{
 				"expulsion, disqualification")},
 			club: {pub("expulsion-disqualification", "21", cardsForum+"; "+refereeFive,
 				"expulsion, disqualification")},
-			coll: {pub("by-judgement", "6.2", refereeFive+"; "+cardsForum,
+			coll: {mem("by-judgement", "6.2",
 				"a card by the gravity of the offence").
-				doubt("steps above red from memory; confidence medium")},
-			scho: {pub("by-judgement", "12-2", schoolConduct+"; "+cardsForum,
-				"red, or disqualification, by the gravity of the offence")},
+				doubt("no such class of conduct is named in what was seen; steps above red from memory; confidence " +
+					"medium")},
+			scho: {mem("by-judgement", "12-2",
+				"red, or disqualification, by the gravity of the offence").
+				doubt("no such class of conduct is named in what was seen")},
 		},
 	},
 	{
@@ -162,11 +166,13 @@ var conductRows = []Row{
 				"penalty, expulsion, disqualification")},
 			club: {pub("penalty-expulsion-disqualification", "21", cardsForum+"; "+refereeFive,
 				"penalty, expulsion, disqualification")},
-			coll: {pub("by-judgement", "6.2", refereeFive+"; "+cardsForum,
+			coll: {mem("by-judgement", "6.2",
 				"yellow, then red, then harsher").
-				doubt("steps above red from memory; confidence medium")},
-			scho: {pub("by-judgement", "12-2", schoolConduct+"; "+cardsForum,
-				"yellow, or red at once when serious")},
+				doubt("no such class of conduct is named in what was seen; steps above red from memory; confidence " +
+					"medium")},
+			scho: {mem("by-judgement", "12-2",
+				"yellow, or red at once when serious").
+				doubt("no such class of conduct is named in what was seen")},
 		},
 	},
 	{
