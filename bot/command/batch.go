@@ -93,6 +93,9 @@ func batch(ctx context.Context, in io.Reader, out io.Writer, o answer.Options) e
 			}
 		}
 	}
+	if ctx.Err() != nil {
+		return ctx.Err()
+	}
 	if readErr != nil {
 		return fmt.Errorf("reading questions: %w", readErr)
 	}
