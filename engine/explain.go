@@ -1,6 +1,8 @@
 package engine
 
 import (
+	"slices"
+
 	"example.org/netpost/engine/code"
 	"example.org/netpost/engine/play"
 )
@@ -22,16 +24,21 @@ func (d Decision) Because() []Given {
 			}
 		}
 	}
-	var out []Given
-	for i := len(read) - 1; i >= 0; i-- {
-		k := read[i]
-		v := s.Get(k)
-		without := doubt(Tell(s, k, play.Unknown), k)
-		if settledAs(d.judge, without, d.Book, want) {
-			s = without
-			continue
+	// One pass is not always enough: without one fact, another that says the
+	// same in other words may be read, and a third can then be spared.
+	for spared := true; spared; {
+		spared = false
+		for i := len(read) - 1; i >= 0; i-- {
+			without := doubt(Tell(s, read[i], play.Unknown), read[i])
+			if settledAs(d.judge, without, d.Book, want) {
+				s, spared = without, true
+				read = slices.Delete(read, i, i+1)
+			}
 		}
-		out = append([]Given{{k, v}}, out...)
+	}
+	out := make([]Given, len(read))
+	for i, k := range read {
+		out[i] = Given{k, s.Get(k)}
 	}
 	return out
 }
