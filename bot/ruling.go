@@ -239,14 +239,21 @@ func nextLine(n *answer.Next) []Text {
 	if n == nil {
 		return nil
 	}
+	var out []Text
 	point, serves := side(n.Point), side(n.Serves)
 	switch {
+	case point == "" && serves == "":
 	case point == "":
-		return []Text{Say("no point; " + subject(serves, "serve") + " again")}
+		out = append(out, Say("no point; "+subject(serves, "serve")+" again"))
 	case point == serves:
-		return []Text{Say("point and serve to " + point)}
+		out = append(out, Say("point and serve to "+point))
+	default:
+		out = append(out, Say("point to "+point+"; "+subject(serves, "serve")))
 	}
-	return []Text{Say("point to " + point + "; " + subject(serves, "serve"))}
+	if n.Words != "" {
+		out = append(out, Say(string(n.Words)))
+	}
+	return out
 }
 
 // subject is a side with a verb.

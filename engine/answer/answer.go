@@ -159,6 +159,7 @@ type Call struct {
 type Next struct {
 	Point  []string `json:"point"`  // names of the side that gets the point; empty where nobody does
 	Serves []string `json:"serves"` // names of the side that serves next; empty where that is not known
+	Words  Maybe    `json:"words"`  // what follows where the crew has already called it otherwise
 }
 
 // Note is one case note of the association.

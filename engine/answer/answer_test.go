@@ -288,6 +288,35 @@ func must(b *code.Book, err error) *code.Book {
 	return b
 }
 
+// A call that the words report is no fact of the play; where it was wrong the
+// answer says what follows.
+func TestMistakenCall(t *testing.T) {
+	o := Options{Given: given(t, "row@p1=front")}
+	for _, test := range []struct {
+		calls []string
+		want  string
+	}{
+		{nil, ""},
+		{[]string{"back-row-block"}, "a whistle for back-row block is a mistaken one"},
+	} {
+		a := Of(notation.Reading{Rally: save(), Calls: test.calls}, o)
+		if a.Outcome != "play-on" {
+			t.Fatalf("called %q: %q", test.calls, a.Outcome)
+		}
+		got := ""
+		if a.Next != nil {
+			got = string(a.Next.Words)
+		}
+		if !strings.HasPrefix(got, test.want) || (got == "") != (test.want == "") {
+			t.Errorf("called %q: next %q, want %q", test.calls, got, test.want)
+		}
+	}
+	o = Options{Given: given(t, "row@p1=back", "reach@e1=above")}
+	if a := Of(notation.Reading{Rally: save(), Calls: []string{"back-row-block"}}, o); a.Next.Words != "" {
+		t.Errorf("a right call is said to be mistaken: %q", a.Next.Words)
+	}
+}
+
 // What holds for every play: the answer is consistent in itself, whatever the
 // ruling is.
 func TestAnswersHold(t *testing.T) {

@@ -69,6 +69,7 @@ func Of(r notation.Reading, o Options) Answer {
 		return a
 	}
 	a.Kind = Ruling
+	q.calls = r.Calls
 	q.fill(&a)
 	if !r.Whole() {
 		q.doubt(&a)
@@ -126,7 +127,8 @@ type inquiry struct {
 	play  *play.Rally
 	asked []engine.Decision
 	all   []engine.Decision
-	show  bool // all codes, also those that rule alike
+	calls []string // faults that the words say were called
+	show  bool     // all codes, also those that rule alike
 }
 
 // decide decides a play under every code that holds the season. It fails where
@@ -195,6 +197,6 @@ func (q *inquiry) fill(a *Answer) {
 		a.Because = append(a.Because, notation.Clause(q.play, g.Key, g.Value))
 	}
 	a.Call = q.call(d.Ruling)
-	a.Next = q.next(d.Ruling)
+	a.Next = q.next(d.Ruling, q.calls)
 	a.Changes = q.changes(d)
 }

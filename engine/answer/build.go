@@ -110,7 +110,8 @@ func title(p code.Param) string {
 }
 
 // call is who calls the ruling and how. Where several codes rule alike and
-// differ in the call, what differs is left out.
+// differ in the call, the signal goes by our own name for it and what else
+// differs is left out.
 func (q *inquiry) call(r engine.Ruling) *Call {
 	var out *Call
 	for _, d := range q.asked {
@@ -123,22 +124,42 @@ func (q *inquiry) call(r engine.Ruling) *Call {
 			out = &one
 			continue
 		}
-		for _, f := range []struct{ into, from *Maybe }{{&out.Signal, &one.Signal}, {&out.Number, &one.Number}, {&out.Whistle, &one.Whistle}} {
-			if *f.into != *f.from {
-				*f.into = ""
-			}
+		if out.Signal != one.Signal {
+			out.Signal = Maybe(strings.ReplaceAll(c.Signal, "-", " "))
+		}
+		if out.Number != one.Number {
+			out.Number = ""
+		}
+		if out.Whistle != one.Whistle {
+			out.Whistle = ""
 		}
 	}
 	return out
 }
 
-// next is what follows the ruling, nil when the ruling does not tell.
-func (q *inquiry) next(r engine.Ruling) *Next {
+// next is what follows the ruling, nil when the ruling does not tell. Calls
+// are those that the crew is said to have made already.
+func (q *inquiry) next(r engine.Ruling, calls []string) *Next {
 	point, serves := rules.Next(r, q.play)
-	if point == play.NoTeam && serves == play.NoTeam {
+	n := Next{Point: names(q.play, point), Serves: names(q.play, serves), Words: Maybe(mistaken(r, calls))}
+	if n.Point == nil && n.Serves == nil && n.Words == "" {
 		return nil
 	}
-	return &Next{Point: names(q.play, point), Serves: names(q.play, serves)}
+	return &n
+}
+
+// mistaken says what follows where a play that goes on was whistled for a
+// fault; empty where it was not.
+func mistaken(r engine.Ruling, calls []string) string {
+	if r.Outcome != engine.PlayOn {
+		return ""
+	}
+	for _, id := range calls {
+		if rule, ok := rules.ByID(id); ok {
+			return "a whistle for " + rule.Title + " is a mistaken one here: the rally is replayed, unless its result was already certain"
+		}
+	}
+	return ""
 }
 
 // tree lays a decision's tree out, its leaves into the answer's branches from
