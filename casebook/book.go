@@ -55,7 +55,9 @@ func (b *Book) finish() {
 	clear(b.successors)
 	for _, n := range b.notes {
 		for _, id := range n.Supersedes {
-			b.successors[id] = append(b.successors[id], n)
+			if id != n.ID {
+				b.successors[id] = append(b.successors[id], n)
+			}
 		}
 	}
 	for _, s := range b.successors {

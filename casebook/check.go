@@ -22,7 +22,7 @@ type checker struct {
 	options CheckOptions
 	known   map[code.Code]ruleSet
 	linked  func() map[string]bool // paths that some note's text links to
-	proofs  []proof         // parallel to book.notes
+	proofs  []proof                // parallel to book.notes
 
 	mu    sync.Mutex
 	books map[codeSeason]opened

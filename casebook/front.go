@@ -30,6 +30,7 @@ type front struct {
 type frontError struct {
 	line       int
 	what, mend string
+	fix        fix
 }
 
 func (e *frontError) Error() string { return fmt.Sprintf("line %d: %s; %s", e.line, e.what, e.mend) }
@@ -45,7 +46,7 @@ func split(text string) (from, to, body int, err error) {
 		if strings.HasPrefix(text, "\ufeff") {
 			what = "the file opens with a byte order mark"
 		}
-		return 0, 0, 0, &frontError{1, what, "make --- the first line, then the fields, then --- again"}
+		return 0, 0, 0, &frontError{line: 1, what: what, mend: "make --- the first line, then the fields, then --- again"}
 	}
 	from = len(text) - len(rest)
 	at := from
@@ -58,10 +59,10 @@ func split(text string) (from, to, body int, err error) {
 			return from, at, len(text) - len(next), nil
 		}
 		if at-from > longestFront {
-			return 0, 0, 0, &frontError{1, fmt.Sprintf("the front matter is longer than %d KiB, or nothing closes it", longestFront>>10), "close the fields with a line of three dashes and put the text below it"}
+			return 0, 0, 0, &frontError{line: 1, what: fmt.Sprintf("the front matter is longer than %d KiB, or nothing closes it", longestFront>>10), mend: "close the fields with a line of three dashes and put the text below it"}
 		}
 		if !more {
-			return 0, 0, 0, &frontError{1, "nothing closes the front matter", "put a line of three dashes below the last field"}
+			return 0, 0, 0, &frontError{line: 1, what: "nothing closes the front matter", mend: "put a line of three dashes below the last field"}
 		}
 		at = len(text) - len(next)
 	}
@@ -82,19 +83,58 @@ func parseFront(text string, from, to int) (front, error) {
 		if m := yamlLine.FindStringSubmatch(s); m != nil {
 			line, _ = strconv.Atoi(m[1])
 			s = s[len(m[0]):]
+			if countsFromZero(s) {
+				line++
+			}
 		} else if errors.Is(err, errNoYAML) {
 			s = "the front matter is empty"
 		}
-		return f, &frontError{line + shift, "this is not YAML that can be read: " + s, "write each field as key: value, and quote a value that holds a colon, a hash or quotes"}
+		fe := &frontError{line: line + shift, what: "this is not YAML that can be read: " + s, mend: "write each field as key: value, and quote a value that holds a colon, a hash or quotes"}
+		if strings.HasPrefix(s, "mapping values are not allowed") {
+			fe.fix = quoteValue(text, fe.line)
+		}
+		return f, fe
 	}
 	if len(doc.Content) != 1 || doc.Content[0].Kind != yaml.MappingNode {
-		return f, &frontError{1 + shift, "the front matter is not a set of fields", "write each field on a line of its own, as key: value"}
+		return f, &frontError{line: 1 + shift, what: "the front matter is not a set of fields", mend: "write each field on a line of its own, as key: value"}
 	}
 	if err := plainYAML(&doc, shift, 0); err != nil {
 		return f, err
 	}
 	f.root = doc.Content[0]
 	return f, nil
+}
+
+var plainField = regexp.MustCompile(`^([a-z]+:[ \t]+)([^\s"'\[{|>&*!#].*?)[ \t\r]*$`)
+
+// quoteValue is the fix for a value with a colon in it that nobody quoted.
+func quoteValue(text string, line int) fix {
+	at := 0
+	for ; line > 1; line-- {
+		i := strings.IndexByte(text[at:], '\n')
+		if i < 0 {
+			return fix{}
+		}
+		at += i + 1
+	}
+	whole, _, _ := strings.Cut(text[at:], "\n")
+	m := plainField.FindStringSubmatchIndex(whole)
+	if m == nil || strings.Contains(whole, " #") {
+		return fix{}
+	}
+	return fix{edits: []edit{{at + m[4], at + m[5], strconv.Quote(whole[m[4]:m[5]])}}}
+}
+
+// countsFromZero reports whether the library gives the line of an error of this
+// kind counted from zero: those of its parser, where it names where the list or
+// mapping began. Those of its scanner it counts from one.
+func countsFromZero(message string) bool {
+	for _, end := range []string{"',' or ']'", "',' or '}'", "expected key", "'-' indicator"} {
+		if strings.HasSuffix(message, end) {
+			return true
+		}
+	}
+	return false
 }
 
 var errNoYAML = errors.New("no document")
@@ -119,7 +159,9 @@ func decodeYAML(dec *yaml.Decoder, doc *yaml.Node) (err error) {
 // plainYAML refuses what a note has no use for and what could make a small
 // file large.
 func plainYAML(n *yaml.Node, shift, depth int) error {
-	bad := func(n *yaml.Node, what, mend string) error { return &frontError{n.Line + shift, what, mend} }
+	bad := func(n *yaml.Node, what, mend string) error {
+		return &frontError{line: n.Line + shift, what: what, mend: mend}
+	}
 	switch {
 	case n.Kind == yaml.AliasNode || n.Anchor != "":
 		return bad(n, "anchors (&) and aliases (*) are not allowed", "write the value out, or quote it if it is meant to begin with that sign")

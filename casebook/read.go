@@ -59,6 +59,7 @@ func frontFinding(path, text string, err error) Finding {
 	var fe *frontError
 	if errors.As(err, &fe) {
 		f.Line, f.What, f.Mend = fe.line, fe.what, fe.mend
+		f.fix, f.Fixable = fe.fix, !fe.fix.none()
 	}
 	f.Source = sourceLine(text, f.Line)
 	return f
@@ -85,7 +86,7 @@ func (r *reader) mapping(prefix string, n *yaml.Node, table []Field) {
 		if j < 0 {
 			mend := "use one of " + strings.Join(keys, ", ")
 			if near := nearest(k.Value, keys); near != "" {
-				mend = "write " + near + "?"
+				mend = "write " + near + ", if that is meant"
 			}
 			r.report(prefix+k.Value, k, "there is no such field", mend, fix{})
 			continue
@@ -158,11 +159,12 @@ func (r *reader) text(field string, n *yaml.Node) string {
 // list reads a list with one reader for its members.
 func (r *reader) list(field string, n *yaml.Node, read func(*reader, string, *yaml.Node) string) []string {
 	if n.Kind != yaml.SequenceNode {
-		fx := fix{}
+		fx, mend := fix{}, "put its members in brackets, with commas between"
 		if from, to, ok := r.front.span(n); ok {
-			fx.edits = []edit{{from, to, "[" + r.front.text[from:to] + "]"}}
+			as := "[" + r.front.text[from:to] + "]"
+			fx.edits, mend = []edit{{from, to, as}}, "put it in brackets: "+as
 		}
-		r.report(field, n, "this must be a list, not a "+kindWord(n), "put it in brackets: ["+n.Value+"]", fx)
+		r.report(field, n, "this must be a list, not a "+kindWord(n), mend, fx)
 		return nil
 	}
 	if len(n.Content) > longestList {
@@ -227,11 +229,11 @@ func (r *reader) code(field string, n *yaml.Node) string {
 		return ""
 	}
 	if _, err := code.Parse(s); err != nil {
-		fx, low := fix{}, strings.ToLower(s)
+		fx, mend, low := fix{}, "use one of "+codeWords(), strings.ToLower(s)
 		if _, err := code.Parse(low); err == nil {
-			fx = r.front.rewrite(n, low)
+			fx, mend = r.front.rewrite(n, low), "write "+low
 		}
-		r.report(field, n, quote(s)+" is not a code", "use one of "+codeWords(), fx)
+		r.report(field, n, quote(s)+" is not a code", mend, fx)
 		return ""
 	}
 	return s
@@ -244,11 +246,11 @@ func (r *reader) status(field string, n *yaml.Node) Status {
 	}
 	st, err := ParseStatus(s)
 	if err != nil {
-		fx := fix{}
+		fx, mend := fix{}, "use "+statusWords()
 		if st, err := ParseStatus(strings.ToLower(s)); err == nil {
-			fx = r.front.rewrite(n, st.String())
+			fx, mend = r.front.rewrite(n, st.String()), "write "+st.String()
 		}
-		r.report(field, n, quote(s)+" is not a status", "use "+statusWords(), fx)
+		r.report(field, n, quote(s)+" is not a status", mend, fx)
 	}
 	return st
 }
