@@ -129,8 +129,8 @@ const (
 	Faint
 )
 
-// Say is text in the ordinary style.
-func Say(s string) Text { return Text{{Text: s}} }
+// Line is text in the ordinary style.
+func Line(s string) Text { return Text{{Text: s}} }
 
 // String is the text without its styles.
 func (t Text) String() string {

@@ -24,7 +24,7 @@ func Ruling(a answer.Answer) Doc {
 	}
 	add(Heading{headline(a), tone(a)})
 	if len(a.Could) > 0 {
-		add(Para{Say("Tell it in other words: it could bear on the ruling, for example on this.")})
+		add(Para{Line("Tell it in other words: it could bear on the ruling, for example on this.")})
 		add(couldMean(a.Could))
 	}
 	add(Fields{[]Field{
@@ -158,7 +158,7 @@ func side(names []string) string {
 func couldMean(gs []answer.Given) List {
 	var l List
 	for _, g := range gs {
-		l.Items = append(l.Items, Say(g.Words))
+		l.Items = append(l.Items, Line(g.Words))
 	}
 	return l
 }
@@ -244,14 +244,14 @@ func nextLine(n *answer.Next) []Text {
 	switch {
 	case point == "" && serves == "":
 	case point == "":
-		out = append(out, Say("no point; "+subject(serves, "serve")+" again"))
+		out = append(out, Line("no point; "+subject(serves, "serve")+" again"))
 	case point == serves:
-		out = append(out, Say("point and serve to "+point))
+		out = append(out, Line("point and serve to "+point))
 	default:
-		out = append(out, Say("point to "+point+"; "+subject(serves, "serve")))
+		out = append(out, Line("point to "+point+"; "+subject(serves, "serve")))
 	}
 	if n.Words != "" {
-		out = append(out, Say(string(n.Words)))
+		out = append(out, Line(string(n.Words)))
 	}
 	return out
 }
@@ -323,7 +323,7 @@ func quoted(words []string) []string {
 func lines(ss []string) []Text {
 	var out []Text
 	for _, s := range ss {
-		out = append(out, Say(s))
+		out = append(out, Line(s))
 	}
 	return out
 }
@@ -332,7 +332,7 @@ func oneLine(ss []string) []Text {
 	if len(ss) == 0 {
 		return nil
 	}
-	return []Text{Say(strings.Join(ss, "; "))}
+	return []Text{Line(strings.Join(ss, "; "))}
 }
 
 func upper(s string) string {

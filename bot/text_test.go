@@ -44,11 +44,11 @@ func everything() Doc {
 	return Doc{Tone: Bad, Blocks: []Block{
 		Heading{"A heading that leads", Bad},
 		Para{Text{{Text: "Plain, "}, {"strong", Strong}, {Text: ", "}, {"fa", Faint}, {"int", Strong}, {Text: ". " + long}}},
-		List{[]Text{Say("short"), Say(long)}},
-		Quote{Say(long)},
+		List{[]Text{Line("short"), Line(long)}},
+		Quote{Line(long)},
 		Fields{[]Field{
-			{"One", []Text{Say("a line"), Say(long)}},
-			{"A label that is long", []Text{Say("has a line of its own")}},
+			{"One", []Text{Line("a line"), Line(long)}},
+			{"A label that is long", []Text{Line("has a line of its own")}},
 			{"Empty", nil},
 		}},
 		Tree{"Turns on", Node{"Who first?", []Kid{
@@ -61,7 +61,7 @@ func everything() Doc {
 		Buttons{"Answer with", []Button{{"A first", "order@e1-e2=before"}, {"B first", "order@e1-e2=after"}}},
 		Link{"2026-001 A note", "https://notes.example/2026-001"},
 		Link{"2026-002 A note that is nowhere to be read", ""},
-		Aside{Say("small print")},
+		Aside{Line("small print")},
 	}}
 }
 
@@ -83,8 +83,8 @@ func TestPrint(t *testing.T) {
 func TestPrintFits(t *testing.T) {
 	hostile := Doc{Blocks: []Block{
 		Heading{strings.Repeat("x", 500), Plain},
-		Para{Say(strings.Repeat("wörd ", 100) + strings.Repeat("排球", 100))},
-		Fields{[]Field{{"Label", []Text{Say(strings.Repeat("y", 300))}}}},
+		Para{Line(strings.Repeat("wörd ", 100) + strings.Repeat("排球", 100))},
+		Fields{[]Field{{"Label", []Text{Line(strings.Repeat("y", 300))}}}},
 	}}
 	for _, d := range []Doc{everything(), hostile, {}} {
 		for _, width := range []int{0, 80, 60, 37, 5} {
@@ -106,9 +106,9 @@ func TestPrintFits(t *testing.T) {
 func TestPrintCleans(t *testing.T) {
 	nasty := "a\x1b[31mb\u202ec\x07d\u200be\nf\x9bg\xffh\u2028i"
 	for _, b := range []Block{
-		Heading{nasty, Bad}, Para{Say(nasty)}, List{[]Text{Say(nasty)}}, Quote{Say(nasty)},
-		Fields{[]Field{{nasty, []Text{Say(nasty)}}}}, Tree{nasty, Node{nasty, []Kid{{When: nasty, Then: nasty}}}},
-		Buttons{nasty, []Button{{nasty, nasty}}}, Link{nasty, nasty}, Aside{Say(nasty)},
+		Heading{nasty, Bad}, Para{Line(nasty)}, List{[]Text{Line(nasty)}}, Quote{Line(nasty)},
+		Fields{[]Field{{nasty, []Text{Line(nasty)}}}}, Tree{nasty, Node{nasty, []Kid{{When: nasty, Then: nasty}}}},
+		Buttons{nasty, []Button{{nasty, nasty}}}, Link{nasty, nasty}, Aside{Line(nasty)},
 	} {
 		got := printed(t, Doc{Blocks: []Block{b}}, TextOptions{})
 		if i := strings.IndexAny(got, "\x1b\u202e\x07\u200b\u2028\u009b\ufffd"); i >= 0 {
@@ -144,7 +144,7 @@ func FuzzPrint(f *testing.F) {
 	f.Fuzz(func(t *testing.T, s string, width int) {
 		width = min(max(width, minWidth), 200)
 		var b strings.Builder
-		d := Doc{Blocks: []Block{Heading{s, Bad}, Para{Say(s)}, Fields{[]Field{{s, []Text{Say(s)}}}}}}
+		d := Doc{Blocks: []Block{Heading{s, Bad}, Para{Line(s)}, Fields{[]Field{{s, []Text{Line(s)}}}}}}
 		if err := Print(&b, d, TextOptions{Width: width}); err != nil {
 			t.Fatal(err)
 		}

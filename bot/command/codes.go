@@ -28,7 +28,7 @@ func listCodes(_ context.Context, w *World, in input) error {
 	name := in.words[0]
 	if r, found := code.Find(code.Param(name)); found {
 		return w.print(bot.Doc{Blocks: []bot.Block{
-			bot.Heading{Text: r.Title}, bot.Para{Text: bot.Say(r.Doc)}, cells(r.Cells),
+			bot.Heading{Text: r.Title}, bot.Para{Text: bot.Line(r.Doc)}, cells(r.Cells),
 		}})
 	}
 	area := parameters(strings.TrimSuffix(name, ".") + ".")
@@ -42,7 +42,7 @@ func held() bot.Fields {
 	var f bot.Fields
 	for _, c := range code.All() {
 		first, last, _ := code.Held(c)
-		f.Items = append(f.Items, bot.Field{Label: string(c), Lines: []bot.Text{bot.Say(fmt.Sprintf("seasons %s to %s", first, last))}})
+		f.Items = append(f.Items, bot.Field{Label: string(c), Lines: []bot.Text{bot.Line(fmt.Sprintf("seasons %s to %s", first, last))}})
 	}
 	return f
 }

@@ -22,14 +22,14 @@ func help(w *World, args []string) error {
 func overview() bot.Doc {
 	var table bot.Fields
 	for _, c := range commands() {
-		table.Items = append(table.Items, bot.Field{Label: c.name, Lines: []bot.Text{bot.Say(c.summary)}})
+		table.Items = append(table.Items, bot.Field{Label: c.name, Lines: []bot.Text{bot.Line(c.summary)}})
 	}
-	table.Items = append(table.Items, bot.Field{Label: "help", Lines: []bot.Text{bot.Say("print this, or the manual of one command: netpost help ask")}})
+	table.Items = append(table.Items, bot.Field{Label: "help", Lines: []bot.Text{bot.Line("print this, or the manual of one command: netpost help ask")}})
 	return bot.Doc{Blocks: []bot.Block{
 		bot.Heading{Text: "netpost COMMAND [FLAGS] [WORDS]"},
-		bot.Para{Text: bot.Say("Rulings for volleyball officials' crews: asks what it must know, says why and by which rule.")},
+		bot.Para{Text: bot.Line("Rulings for volleyball officials' crews: asks what it must know, says why and by which rule.")},
 		table,
-		bot.Aside{Text: bot.Say("Exit status: 0 answered, 2 bad usage or configuration.")},
+		bot.Aside{Text: bot.Line("Exit status: 0 answered, 2 bad usage or configuration.")},
 	}}
 }
 
@@ -42,12 +42,12 @@ func manual(c command) bot.Doc {
 			s += "..."
 		}
 		usage = append(usage, s)
-		table.Items = append(table.Items, bot.Field{Label: f.String(), Lines: []bot.Text{bot.Say(f.doc)}})
+		table.Items = append(table.Items, bot.Field{Label: f.String(), Lines: []bot.Text{bot.Line(f.doc)}})
 	}
 	if c.args != "" {
 		usage = append(usage, c.args)
 	}
-	blocks := []bot.Block{bot.Heading{Text: strings.Join(usage, " ")}, bot.Para{Text: bot.Say(sentence(c.summary) + " " + c.help)}}
+	blocks := []bot.Block{bot.Heading{Text: strings.Join(usage, " ")}, bot.Para{Text: bot.Line(sentence(c.summary) + " " + c.help)}}
 	if len(table.Items) > 0 {
 		blocks = append(blocks, table)
 	}

@@ -51,9 +51,9 @@ func entry(id, title string) bot.Text {
 }
 
 func ruleDoc(r rules.Rule, s code.Season) bot.Doc {
-	blocks := []bot.Block{bot.Heading{Text: r.Title}, bot.Para{Text: bot.Say(r.Text)}}
+	blocks := []bot.Block{bot.Heading{Text: r.Title}, bot.Para{Text: bot.Line(r.Text)}}
 	if len(r.Call.By) > 0 {
-		blocks = append(blocks, bot.Fields{Items: []bot.Field{{Label: "Called by", Lines: []bot.Text{bot.Say(strings.Join(r.Call.By, " or "))}}}})
+		blocks = append(blocks, bot.Fields{Items: []bot.Field{{Label: "Called by", Lines: []bot.Text{bot.Line(strings.Join(r.Call.By, " or "))}}}})
 	}
 	for _, p := range r.Params() {
 		row, found := code.Find(p)
