@@ -76,7 +76,7 @@ type pager struct {
 func (p *pager) turn() { p.pages, p.now = append(p.pages, p.now), nil }
 
 // takes reports whether a page of these has room for the way to the rest too.
-func (p *pager) takes(as []atom) bool { return p.fits(p.page(as, 1, 3)) }
+func (p *pager) takes(as []atom) bool { return p.fits(p.page(as, 100, 1000)) }
 
 // fewer leaves buttons away until a page with a word fits.
 func (p *pager) fewer() {
