@@ -6,7 +6,8 @@
 // engine rules on it and which facts decide. A question that was read and ruled on has a
 // signature too, so a play finds its note though the two share no word.
 //
-//	hits, err := x.Search(ctx, index.Query{Words: words, Reading: reading, Decision: &decision})
+//	x, findings, err := index.Ensure(ctx, cache, os.DirFS("casebook"))
+//	hits, err := x.Search(ctx, index.Question{Words: "setter up with a blocker, both touch it"}.Query())
 //
 // An index on disk is a cache of the notes. Ensure opens it and builds it first where it
 // must; a build writes a new generation and switches a pointer, so any number of readers

@@ -134,18 +134,18 @@ func (m maker) played(n *casebook.Note) (out []sign) {
 	if err != nil {
 		return nil
 	}
-	return signature(r, m.decide(r.Rally, n.Codes, n.Season)...)
+	return signature(r, decide(r.Rally, n.Codes, n.Season, m.book.Open)...)
 }
 
 // decide rules on a play under each code, leaving out those whose tables do not hold the
 // season or find the play too open.
-func (m maker) decide(rally *play.Rally, codes []code.Code, season code.Season) []engine.Decision {
+func decide(rally *play.Rally, codes []code.Code, season code.Season, open func(code.Code, code.Season) (*code.Book, error)) []engine.Decision {
 	if rally == nil {
 		return nil
 	}
 	var out []engine.Decision
 	for _, c := range codes {
-		book, err := m.book.Open(c, season)
+		book, err := open(c, season)
 		if err != nil {
 			continue
 		}

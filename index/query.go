@@ -23,10 +23,10 @@ type Query struct {
 	// as a query language: any text will do.
 	Words string
 	// Reading is what the notation made of the words: the play, what is asked about it.
-	// Decision's subject stands in for a play that it lacks.
+	// A decision's subject stands in for a play that it lacks.
 	Reading notation.Reading
-	// Decision is how the engine ruled on the play.
-	Decision *engine.Decision
+	// Decisions are how the engine ruled on the play, under each code that was asked for.
+	Decisions []engine.Decision
 	// Rules are rule numbers in any book's way of writing, found with all that is part
 	// of them.
 	Rules []string
@@ -101,12 +101,14 @@ func (l *lexicon) take(q Query) asked {
 		}
 	}
 	a.concepts = l.concepts(a.Words)
-	var decided []engine.Decision
-	if q.Decision != nil {
-		decided = append(decided, *q.Decision)
-		a.cited = rulesOf(*q.Decision)
+	for _, d := range q.Decisions {
+		for _, r := range rulesOf(d) {
+			if !slices.Contains(a.cited, r) {
+				a.cited = append(a.cited, r)
+			}
+		}
 	}
-	a.signs = signature(q.Reading, decided...)
+	a.signs = signature(q.Reading, q.Decisions...)
 	for _, r := range append(rulesIn(a.Words), q.Rules...) {
 		if r = NormalRule(r); r != "" && !slices.Contains(a.rules, r) {
 			a.rules = append(a.rules, r)
