@@ -43,6 +43,7 @@ var clauses = []struct {
 	{play.Struck, "the ball hit {is}"},
 	{play.TakeOff, "{past} {is}"},
 	{play.Together, "{past}, {is}"},
+	{play.Touches, "{past}, {is}"},
 	{play.What, "{who} took hold of {is}"},
 	{play.Where, "{past} {is}"},
 	{play.Wholly, "{past} {is}"},

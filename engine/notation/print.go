@@ -7,38 +7,87 @@ import (
 	"example.org/netpost/engine/play"
 )
 
-// Print says a play in plain trade English, as one list of clauses: the
-// opening, then the events in the order told, each with what was told of it.
-// Reading the print gives the same play. Nothing that was only presumed is in
-// it: an order word stands between two events where their order was told, and
-// "or not" after a clause means that its presumption was set aside.
-func Print(p *play.Rally) string { return strings.Join(Sentences(p), ", ") }
+// factTable is the table of facts; play.Facts copies it each time.
+var factTable = play.Facts()
+
+// Print says a play in plain trade English: the opening, then the events in
+// the order told, each with what was told of it. Reading the print gives the
+// same play. Nothing that was only presumed is in it: a comma and an order
+// word stand between two events whose order was told, a semicolon between
+// others, and "or not" after a clause means that its presumption was set
+// aside.
+func Print(p *play.Rally) string {
+	s := ""
+	for i, l := range lines(p) {
+		switch {
+		case i == 0:
+		case l.loose:
+			s += "; "
+		default:
+			s += ", "
+		}
+		s += l.words
+	}
+	return s
+}
 
 // Sentences is the print a line at a time: one for each clause of the opening,
 // one for each event.
 func Sentences(p *play.Rally) []string {
 	var out []string
-	for _, f := range play.Facts() {
+	for _, l := range lines(p) {
+		out = append(out, l.words)
+	}
+	return out
+}
+
+// whichFirst follows an event whose order to the one before is in doubt.
+const whichFirst = "which first"
+
+// whosePoint ends a play of which the point is asked for.
+const whosePoint = "who gets the point"
+
+// thereIs introduces a player who does nothing.
+const thereIs = "there is "
+
+// orNot follows a clause whose presumption was set aside.
+const orNot = " or not"
+
+// line is one piece of a print. A loose one is an event whose order to the one
+// before it was not told.
+type line struct {
+	words string
+	loose bool
+}
+
+func lines(p *play.Rally) []line {
+	var out []line
+	for _, f := range factTable {
 		if f.About == play.OfSetting {
-			out = append(out, told(p, play.Key{Fact: f.ID}, play.NoTeam)...)
+			for _, s := range told(p, play.Key{Fact: f.ID}, play.NoTeam) {
+				out = append(out, line{words: s})
+			}
 		}
 	}
 	met := map[string]bool{}
 	for i, e := range p.Events {
-		out = append(out, join(orderWord(p, i), sentence(p, e, met)))
+		l := line{words: join(orderWord(p, i), sentence(p, e, met))}
 		if i > 0 {
-			if k := (play.Key{Fact: play.Order, Of: p.Pair(i - 1)}); p.Void(k) && p.Get(k) == play.Unknown {
-				out[len(out)-1] += ", which first"
+			k := play.Key{Fact: play.Order, Of: p.Pair(i - 1)}
+			l.loose = p.Get(k) == play.Unknown
+			if l.loose && p.Void(k) {
+				l.words += ", " + whichFirst
 			}
 		}
+		out = append(out, l)
 	}
 	for _, pl := range p.Players {
-		if !met[pl.ID] && !slices.ContainsFunc(p.Events, func(e play.Event) bool { return e.Player == pl.ID }) {
-			out = append(out, strings.Join(append([]string{"there is " + introduce(p, pl)}, playerClauses(p, pl)...), ", "))
+		if !met[pl.ID] {
+			out = append(out, line{words: strings.Join(append([]string{thereIs + introduce(p, pl)}, playerClauses(p, pl)...), ", ")})
 		}
 	}
 	if p.Asked == play.AskedPoint {
-		out = append(out, "who gets the point")
+		out = append(out, line{words: whosePoint})
 	}
 	return out
 }
@@ -96,7 +145,7 @@ func sentence(p *play.Rally, e play.Event, met map[string]bool) string {
 	if e.Number > 0 {
 		s += " on the " + ordinal(e.Number) + " contact"
 	}
-	for _, f := range play.Facts() {
+	for _, f := range factTable {
 		if f.About == play.OfEvent && slices.Contains(f.Kinds, e.Kind) {
 			k := play.Key{Fact: f.ID, Of: e.ID}
 			if isObject(f.ID) && p.Get(k) != play.Unknown {
@@ -134,7 +183,7 @@ func again(p *play.Rally, pl play.Player) string {
 // playerClauses is what was told of a player and is not in the name.
 func playerClauses(p *play.Rally, pl play.Player) []string {
 	var out []string
-	for _, f := range play.Facts() {
+	for _, f := range factTable {
 		k := play.Key{Fact: f.ID, Of: pl.ID}
 		if f.About == play.OfPlayer && (f.ID != play.Row || p.Get(k) == play.Unknown) {
 			out = append(out, told(p, k, pl.Team)...)
@@ -151,7 +200,7 @@ func told(p *play.Rally, k play.Key, t play.Team) []string {
 		return []string{in(p, f.Words(v), t)}
 	}
 	if p.Void(k) {
-		return []string{in(p, f.Values[0].Words, t) + " or not"}
+		return []string{in(p, f.Values[0].Words, t) + orNot}
 	}
 	return nil
 }

@@ -18,9 +18,19 @@ var sideWords = []struct {
 	{"us", "we", "our", true},
 }
 
+// called is the name that a side is printed by: the asker's, else its letter.
+// "The attackers' blocker" would be true of a play and help nobody.
+func called(p *play.Rally, t play.Team) string {
+	n := p.Name(t)
+	if n == "attackers" || n == "blockers" {
+		return t.String()
+	}
+	return n
+}
+
 // subject is a side as the subject of a verb, and whether it is a plural one.
 func subject(p *play.Rally, t play.Team) (words string, plural bool) {
-	n := p.Name(t)
+	n := called(p, t)
 	if n == "" {
 		return "somebody", false
 	}
@@ -35,7 +45,7 @@ func subject(p *play.Rally, t play.Team) (words string, plural bool) {
 // owner is a side as the owner of a player or of its half of the court: "A's
 // setter", "our side".
 func owner(p *play.Rally, t play.Team) string {
-	n := p.Name(t)
+	n := called(p, t)
 	for _, w := range sideWords {
 		if w.name == n {
 			return w.owner
