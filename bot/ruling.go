@@ -22,6 +22,9 @@ func Ruling(a answer.Answer) Doc {
 		add(Heading{"Not answered: " + a.Error.Error(), Plain})
 		return d
 	}
+	if a.Association != nil {
+		add(departure(*a.Association))
+	}
 	add(Heading{headline(a), tone(a)})
 	if len(a.Could) > 0 {
 		add(Para{Line("Tell it in other words: it could bear on the ruling, for example on this.")})
@@ -49,7 +52,9 @@ func Ruling(a answer.Answer) Doc {
 		{"Not answered", lines(a.More)},
 	}})
 	for _, n := range a.Notes {
-		add(Link{n.ID + " " + n.Title, string(n.URL)})
+		for _, b := range noteLink(n) {
+			add(b)
+		}
 	}
 	d.Blocks = filled(d.Blocks)
 	return d

@@ -62,6 +62,9 @@ type Answer struct {
 	Next    *Next    `json:"next"`
 	Codes   Codes    `json:"codes"`
 	Notes   []Note   `json:"notes"`
+	// Association is what a note of the association rules instead, where one
+	// departs from the book. The ruling above stays the book's.
+	Association *Association `json:"association,omitempty"`
 
 	Cautions []string `json:"cautions"`
 	Doubts   []string `json:"doubts"`   // what is uncertain in the cells that the ruling rests on
@@ -164,9 +167,19 @@ type Next struct {
 
 // Note is one case note of the association.
 type Note struct {
-	ID    string `json:"id"`
-	Title string `json:"title"`
-	URL   Maybe  `json:"url"`
+	ID      string   `json:"id"`
+	Title   string   `json:"title"`
+	URL     Maybe    `json:"url"`
+	Why     []string `json:"why"`               // why it was chosen, the strongest reason first
+	Example bool     `json:"example,omitempty"` // of the invented casebook that comes with the program
+}
+
+// Association is an association's own ruling beside the book's.
+type Association struct {
+	Note    string `json:"note"` // the note's id
+	Outcome string `json:"outcome"`
+	Fault   Maybe  `json:"fault"`
+	Reason  string `json:"reason"`
 }
 
 // Problem is what is wrong with a question or its options, where, and how to
@@ -201,6 +214,13 @@ func (b Branch) MarshalJSON() ([]byte, error) {
 	type plain Branch
 	b.When, b.Verdict = list(b.When), b.Verdict.lists()
 	return json.Marshal(plain(b))
+}
+
+// MarshalJSON writes every list, an empty one as [], never null.
+func (n Note) MarshalJSON() ([]byte, error) {
+	type plain Note
+	n.Why = list(n.Why)
+	return json.Marshal(plain(n))
 }
 
 // MarshalJSON writes every list, an empty one as [], never null.
