@@ -2,6 +2,7 @@ package index
 
 import (
 	"example.org/netpost/engine"
+	"example.org/netpost/engine/answer"
 	"example.org/netpost/engine/code"
 	"example.org/netpost/engine/notation"
 	"example.org/netpost/engine/play"
@@ -24,6 +25,11 @@ func (q Question) Query() Query {
 	r, err := notation.Read(q.Words)
 	if err != nil {
 		return out
+	}
+	for _, g := range q.Given {
+		if g.Key.Fact == answer.CodeFact {
+			out.Code = code.Code(g.Value)
+		}
 	}
 	r.Rally = q.told(r.Rally)
 	out.Reading = r
