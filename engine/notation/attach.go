@@ -1,0 +1,286 @@
+package notation
+
+import (
+	"slices"
+
+	"example.org/netpost/engine/play"
+)
+
+// state reads a value of a fact, or that its presumption is touched, and
+// attaches it to what it is about: the event of the clause, the one just told,
+// or the one that follows.
+func (s *scene) state(c *clauseState, a *atom, f play.FactID, v play.Value) {
+	row, _ := play.FactByID(f)
+	a.used = true
+	if c.deny && v != play.Unknown {
+		v = denied0(row, v)
+		c.deny = false
+	}
+	if c.asks {
+		v = play.Unknown
+	}
+	if row.About == play.OfSetting {
+		if f == play.Ball && v == play.Dead && len(s.evs) > 0 {
+			a.used = false // when it went dead lies between told events
+			return
+		}
+		if v == play.Unknown {
+			s.voids[f] = true
+		} else {
+			s.open[f] = v
+		}
+		return
+	}
+	// Higher than the net is said of a block's hands, and of another's ball.
+	if f == play.Height && v == play.Above && len(s.evs) > c.first {
+		if e := s.evs[len(s.evs)-1]; (e.Kind == play.Attempt || e.Action == play.Block || e.Action == play.Press) && s.toks[a.from].form == "above" {
+			f, row = play.ReachHeight, mustFact(play.ReachHeight)
+		}
+	}
+	if f == play.Cause && v == play.ByBall && len(s.evs) == c.first && s.pushed(c, a) {
+		return
+	}
+	if f == play.Extent && len(s.evs) == c.first {
+		s.extent = v
+		if k := len(s.evs) - 1; k >= 0 && s.evs[k].Kind == play.Line && !s.verbAhead(c, c.from) {
+			s.evs[k].facts[play.Extent] = v
+			s.extent = play.Unknown
+		}
+		return
+	}
+	k := s.holder(c, row)
+	if k < 0 && f == play.CouldPlay && len(s.evs) > 0 && s.evs[0].Kind == play.Intrusion {
+		return
+	}
+	if k < 0 {
+		s.next = append(s.next, stated1{fact: f, value: v, at: a})
+		return
+	}
+	s.evs[k].set(f, v)
+	if f == play.Place && v == play.Plane && k < c.first {
+		s.next = append(s.next, stated1{fact: f, value: v, side: s.evs[k].Team.Other()})
+	}
+}
+
+func mustFact(id play.FactID) play.Fact {
+	f, ok := play.FactByID(id)
+	if !ok {
+		panic("notation: no fact " + id)
+	}
+	return f
+}
+
+// set tells a fact of an event, or sets its presumption aside. What was told
+// stays told.
+func (h *happening) set(f play.FactID, v play.Value) {
+	if v == play.Unknown {
+		if _, told := h.facts[f]; !told {
+			h.voids[f] = true
+		}
+		return
+	}
+	if f == play.Manner && v == play.Clean && h.facts[f] == play.Double {
+		return // "not held", said of more touches than one
+	}
+	h.facts[f] = v
+	delete(h.voids, f)
+}
+
+// denied0 is what "not" makes of a value: the other of two, else that it is in
+// doubt.
+func denied0(f play.Fact, v play.Value) play.Value {
+	if len(f.Values) == 2 {
+		for _, c := range f.Values {
+			if c.Value != v {
+				return c.Value
+			}
+		}
+	}
+	if f.ID == play.Manner {
+		if v == play.Clean {
+			return play.Unknown
+		}
+		return play.Clean
+	}
+	return play.Unknown
+}
+
+// holder is the event that a fact told here belongs to, -1 for one that
+// follows.
+func (s *scene) holder(c *clauseState, f play.Fact) int {
+	can := func(k int) bool { return slices.Contains(f.Kinds, s.evs[k].Kind) }
+	for k := len(s.evs) - 1; k >= c.first; k-- {
+		if can(k) {
+			return k
+		}
+	}
+	switch f.ID {
+	case play.Place, play.Height, play.TakeOff, play.ReachHeight, play.Fingers, play.Manner, play.Attempts:
+		if s.fresh && s.verbSoon(c) {
+			return -1
+		}
+	case play.CouldPlay:
+		for k := len(s.evs) - 1; k >= 0; k-- {
+			e := s.evs[k]
+			if e.Kind == play.Strike || e.Kind == play.Reach {
+				return k
+			}
+			if e.Kind == play.Contact {
+				if e.Action == play.Block || k > 0 && s.evs[k-1].Kind == play.Contact && s.evs[k-1].Team != e.Team {
+					return k
+				}
+				return -1
+			}
+		}
+		return -1
+	case play.Seen:
+		if k := len(s.evs) - 1; k >= 0 && (s.evs[k].Kind != play.Contact || s.evs[k].Action == play.Block || s.evs[k].Action == play.Touch) && can(k) {
+			return k
+		}
+		return -1
+	case play.Completes:
+		return -1
+	}
+	for k := len(s.evs) - 1; k >= 0; k-- {
+		if can(k) {
+			return k
+		}
+	}
+	return -1
+}
+
+// verbSoon reports whether the one just named has yet to act.
+func (s *scene) verbSoon(c *clauseState) bool { return len(s.evs) == c.first }
+
+// waiting gives an event what was told before it.
+func (s *scene) waiting(h *happening) {
+	rest := s.next[:0:0]
+	for _, n := range s.next {
+		row := mustFact(n.fact)
+		if !slices.Contains(row.Kinds, h.Kind) || n.side != play.NoTeam && h.Team != n.side {
+			rest = append(rest, n)
+			continue
+		}
+		_, told := h.facts[n.fact]
+		if n.side != play.NoTeam && (told || h.whole != play.NoTeam) {
+			continue
+		}
+		if !told {
+			h.set(n.fact, n.value)
+			if n.side != play.NoTeam && n.fact == play.Place && n.value == play.Plane {
+				s.unplace(h)
+			}
+		}
+		// A ball told before two people touch it is there for both.
+		if n.fact == play.Place && n.side == play.NoTeam && len(s.subj) == 2 && h.Team == s.subj[0].team {
+			rest = append(rest, n)
+		}
+	}
+	s.next = rest
+}
+
+// unplace takes the place in the plane from the set or pass before a contact:
+// told by itself between the two, it is where the ball then was.
+func (s *scene) unplace(h *happening) {
+	for k := len(s.evs) - 1; k >= 0; k-- {
+		e := &s.evs[k]
+		if e == h || e.Kind != play.Contact || e.Team == h.Team {
+			continue
+		}
+		if h.link != play.Same {
+			delete(e.facts, play.Place)
+		}
+		return
+	}
+}
+
+// placed reads where the ball is by the name of a side.
+func (s *scene) placed(c *clauseState, a *atom) {
+	t := s.team(a.side)
+	if t == play.NoTeam {
+		return
+	}
+	a.used = true
+	void := c.deny || c.asks
+	c.deny = false
+	give := func(h *happening) {
+		if void {
+			h.set(play.Place, play.Unknown)
+			return
+		}
+		h.whole = t
+		if h.Team == t {
+			h.set(play.Place, play.Own)
+		} else {
+			h.set(play.Place, play.Beyond)
+		}
+	}
+	k := -1
+	for j := len(s.evs) - 1; j >= c.first; j-- {
+		if s.evs[j].Kind == play.Contact {
+			k = j
+			break
+		}
+	}
+	if k < 0 && !s.fresh {
+		if j := s.lastContact(); j >= 0 && s.evs[j].Kind == play.Contact {
+			k = j
+		}
+	}
+	if k >= 0 {
+		give(&s.evs[k])
+		if k >= c.first && s.evs[k].Team != t {
+			return
+		}
+	}
+	if void {
+		return
+	}
+	v := play.Own
+	if t == play.A {
+		s.next = append(s.next, stated1{fact: play.Place, value: play.Beyond, side: play.B})
+		if k < 0 {
+			s.next = append(s.next, stated1{fact: play.Place, value: v, side: play.A})
+		}
+	} else {
+		s.next = append(s.next, stated1{fact: play.Place, value: play.Beyond, side: play.A})
+		if k < 0 {
+			s.next = append(s.next, stated1{fact: play.Place, value: v, side: play.B})
+		}
+	}
+}
+
+// tell gives a fact to the last event that can have it.
+func (s *scene) tell(f play.FactID, v play.Value) {
+	row := mustFact(f)
+	for k := len(s.evs) - 1; k >= 0; k-- {
+		if slices.Contains(row.Kinds, s.evs[k].Kind) {
+			s.evs[k].set(f, v)
+			return
+		}
+	}
+}
+
+// pushed reads whom the ball drives the net into.
+func (s *scene) pushed(c *clauseState, a *atom) bool {
+	for j := c.from; j < c.to; j++ {
+		if s.atoms[j].from < a.to {
+			continue
+		}
+		w, k, ok := s.phrase(c, j)
+		if !ok || w.team == play.NoTeam && w.pid < 0 {
+			if ok {
+				w.team = s.guess(w)
+			}
+			if w.team == play.NoTeam {
+				continue
+			}
+		}
+		s.mark(j, k)
+		s.subj = []party{w}
+		s.netTouch(w, play.PartNet)
+		s.evs[len(s.evs)-1].facts[play.Cause] = play.ByBall
+		return true
+	}
+	return false
+}

@@ -1,0 +1,348 @@
+package notation
+
+import "example.org/netpost/engine/play"
+
+// people0 reads a noun phrase of people, and makes it the subject of the verb
+// that follows, or leaves it as the object of the one before.
+func (s *scene) people0(c *clauseState, i int) int {
+	start := i
+	w, i, ok := s.phrase(c, i)
+	if !ok {
+		return i
+	}
+	onlyRow := w.row != play.Unknown && !w.one && w.team == play.NoTeam
+	if onlyRow && !s.verbAhead(c, i) {
+		s.rowOf(c, w.row, start, i)
+		return i
+	}
+	joined := s.fresh && len(s.subj) > 0 && start > 0 && s.atoms[start-1].class == cJoin && s.atoms[start-1].id == "and"
+	if w.team == play.NoTeam && joined {
+		w.team = s.subj[0].team
+	}
+	if w.team == play.NoTeam && w.pid < 0 {
+		w.team = s.guess(w)
+	}
+	if w.team == play.NoTeam {
+		return i // its words stay unread
+	}
+	s.mark(start, i)
+	s.named = w.team
+	if start > c.from && object0(s, start) && len(s.evs) > c.first {
+		c.object = &w
+		if k := s.lastContact(); k >= 0 && s.atoms[start-1].word == "to" && s.evs[k].Kind == play.Contact && s.evs[k].Team == w.team {
+			s.evs[k].set(play.Completes, play.No)
+		}
+		return i
+	}
+	if joined {
+		s.subj = append(s.subj, w)
+	} else {
+		s.subj = []party{w}
+	}
+	s.fresh, s.ballSubj = true, false
+	if w.row != play.Unknown || w.lib || w.label != "" || w.role != play.NoRole {
+		if w.pid >= 0 {
+			s.describe(&w)
+		}
+	}
+	return i
+}
+
+func (s *scene) mark(from, to int) {
+	for ; from < to; from++ {
+		s.atoms[from].used = true
+	}
+}
+
+// object0 reports whether a phrase after a preposition is not the subject.
+func object0(s *scene, i int) bool {
+	p := s.atoms[i-1]
+	if p.class != cFiller {
+		return false
+	}
+	switch p.word {
+	case "to", "near", "for", "with", "at", "behind", "toward", "towards", "of", "from":
+		return true
+	}
+	return false
+}
+
+// phrase reads the words of a noun phrase: side, row, role, label, in the
+// order in which people put them.
+func (s *scene) phrase(c *clauseState, i int) (party, int, bool) {
+	w := party{pid: -1}
+	start := i
+	side := false
+	for ; i < c.to; i++ {
+		a := s.atoms[i]
+		switch a.class {
+		case cSide:
+			if side || w.one || w.row != play.Unknown && a.poss {
+				return w, i, true
+			}
+			side = true
+			w.team = s.team(a.side)
+			if w.team == play.NoTeam {
+				if i == start && !s.personAt(c, i+1) {
+					return w, i + 1, false
+				}
+				return w, i + 1, false
+			}
+			if a.label != "" {
+				w.label, w.one = a.label, true
+			}
+			if a.side == opp && s.toks[a.from].form == "<side>" && a.art == 'a' {
+				w.one = true
+			}
+			if !a.poss && a.side.fam == usThem {
+				return w, i + 1, true
+			}
+			continue
+		case cRow:
+			if w.row != play.Unknown {
+				return w, i, true
+			}
+			w.row = a.value
+			continue
+		case cLibero:
+			if w.role != play.NoRole {
+				return w, i, true
+			}
+			w.role, w.lib, w.one = play.Libero, true, true
+			if a.label != "" {
+				w.label = a.label
+			}
+			continue
+		case cRole:
+			if w.role != play.NoRole || w.pid >= 0 {
+				return w, i, i > start
+			}
+			w.role, w.one = a.role, true
+			continue
+		case cPerson:
+			w.one = true
+			if a.poss {
+				return w, i + 1, true
+			}
+			continue
+		case cMate:
+			if i > start && !side && w.row == play.Unknown {
+				return w, i, true
+			}
+			w.fresh, w.one = true, true
+			if w.team == play.NoTeam {
+				w.team = s.actor()
+			}
+			continue
+		case cSame, cShe:
+			if i > start {
+				if a.class == cSame && (side || w.row != play.Unknown) {
+					continue
+				}
+				return w, i, true
+			}
+			pid := s.lastWho
+			if len(s.subj) > 0 && s.subj[0].pid >= 0 && a.class == cShe {
+				pid = s.subj[0].pid
+			}
+			if s.fresh && len(s.subj) > 0 && a.class == cShe && s.subj[0].one && s.subj[0].pid < 0 {
+				pid = s.settle(&s.subj[0])
+			}
+			if pid < 0 {
+				return w, i + 1, false
+			}
+			w.pid, w.team, w.one = pid, s.people[pid].Team, true
+			if !(i+1 < c.to && (s.atoms[i+1].class == cLabel || s.atoms[i+1].class == cRow)) {
+				return w, i + 1, true
+			}
+			continue
+		case cLabel:
+			w.label, w.one = a.label, true
+			continue
+		case cCard:
+			if i+1 < c.to && s.personAt(c, i+1) || side {
+				continue
+			}
+			return w, i + 1, i > start
+		case cBoth:
+			s.both = s.both || !side && (i+1 >= c.to || s.atoms[i+1].class != cSide)
+			s.atoms[i].used = true
+			if i > start {
+				return w, i + 1, true
+			}
+			return s.bothOf(c, i+1)
+		case cFiller:
+			if i+1 < c.to && s.atoms[i+1].class == cRow && w.one && (a.word == "is" || a.word == "was" || a.word == "in" || a.word == "from") {
+				continue
+			}
+		}
+		return w, i, i > start
+	}
+	return w, i, i > start
+}
+
+// personAt reports whether a person's word stands at i.
+func (s *scene) personAt(c *clauseState, i int) bool {
+	if i >= c.to {
+		return false
+	}
+	switch s.atoms[i].class {
+	case cRole, cPerson, cRow, cLibero, cMate, cLabel, cSide:
+		return true
+	}
+	return false
+}
+
+// bothOf reads what comes after "both": a row, or the two who act.
+func (s *scene) bothOf(c *clauseState, i int) (party, int, bool) {
+	for i < c.to {
+		a := &s.atoms[i]
+		switch {
+		case a.class == cRow:
+			a.used = true
+			s.bothRow = a.value
+			two := s.lastTwo()
+			for _, p := range two {
+				s.people[p].row = a.value
+			}
+			if len(two) == 2 {
+				s.both = s.contacts() == 0
+			}
+			i++
+			continue
+		case a.class == cPerson, a.class == cRole, a.class == cFiller && (a.word == "in" || a.word == "from"):
+			a.used = true
+			i++
+			continue
+		}
+		break
+	}
+	if i < c.to && s.atoms[i].class == cSide {
+		return s.phrase(c, i)
+	}
+	if s.verbAhead(c, i) && len(s.subj) < 2 {
+		s.subj = nil
+		for _, t := range []play.Team{play.A, play.B} {
+			w := party{team: t, pid: -1, row: s.bothRow}
+			for _, p := range s.lastTwo() {
+				if s.people[p].Team == t {
+					w.pid = p
+				}
+			}
+			s.subj = append(s.subj, w)
+		}
+		s.fresh, s.ballSubj = true, false
+	}
+	return party{}, i, false
+}
+
+// lastTwo are the last people of the two sides named, the first named first.
+func (s *scene) lastTwo() []int {
+	var a, b = -1, -1
+	for i, p := range s.people {
+		if p.Team == play.A {
+			a = i
+		} else {
+			b = i
+		}
+	}
+	switch {
+	case a < 0 || b < 0:
+		return nil
+	case a < b:
+		return []int{a, b}
+	}
+	return []int{b, a}
+}
+
+// rowOf gives a row told by itself to the person named last, or to the two.
+func (s *scene) rowOf(c *clauseState, row play.Value, from, to int) {
+	pid := s.lastWho
+	if len(s.subj) > 0 && s.fresh {
+		pid = s.settle(&s.subj[0])
+	}
+	if pid < 0 {
+		return
+	}
+	if c.deny {
+		row = map[play.Value]play.Value{play.Front: play.Back, play.Back: play.Front}[row]
+		c.deny = false
+	}
+	if c.asks {
+		s.people[pid].void = true
+	} else {
+		s.people[pid].row = row
+	}
+	s.mark(from, to)
+}
+
+// guess is the side of somebody told without one: by what the role does and
+// where the ball is.
+func (s *scene) guess(w party) play.Team {
+	if w.role != play.NoRole || w.label != "" {
+		for i := len(s.people) - 1; i >= 0; i-- {
+			if p := s.people[i]; p.Role == w.role && p.Label == w.label && p.acts {
+				return p.Team
+			}
+		}
+	}
+	last := s.lastContact()
+	if w.role == play.Blocker {
+		if last >= 0 && s.evs[last].Action != play.Block {
+			return s.evs[last].Team.Other()
+		}
+		if last >= 0 {
+			return s.evs[last].Team
+		}
+		if t := s.roleAhead(play.Hitter, play.Outside, play.Opposite, play.Setter); t != play.NoTeam {
+			return t.Other()
+		}
+		return s.alone()
+	}
+	if s.on != play.NoTeam {
+		return s.on
+	}
+	if last >= 0 && s.evs[last].Action == play.Block && w.role != play.NoRole {
+		return s.evs[last].Team.Other()
+	}
+	if t := s.actor(); t != play.NoTeam {
+		return t
+	}
+	if t := s.roleAhead(play.Blocker); t != play.NoTeam && w.role != play.NoRole {
+		return t.Other()
+	}
+	return s.alone()
+}
+
+// alone is the side of the first one told of when nothing says which.
+func (s *scene) alone() play.Team {
+	if s.neutral || s.primary == letters || s.primary == usThem {
+		return play.A
+	}
+	return play.NoTeam
+}
+
+// roleAhead is the side that the text gives to somebody of a role further on.
+func (s *scene) roleAhead(roles ...play.Role) play.Team {
+	for i := 1; i < len(s.atoms); i++ {
+		for _, r := range roles {
+			if s.atoms[i].class != cRole || s.atoms[i].role != r {
+				continue
+			}
+			for j := i - 1; j >= 0 && j >= i-2; j-- {
+				if s.atoms[j].class == cSide && s.atoms[j].side.fam != relative {
+					return s.team(s.atoms[j].side)
+				}
+			}
+		}
+	}
+	return play.NoTeam
+}
+
+// roleOf is the role that somebody goes by.
+func (s *scene) roleOf(w party) play.Role {
+	if w.role == play.NoRole && w.pid >= 0 {
+		return s.people[w.pid].Role
+	}
+	return w.role
+}

@@ -1,0 +1,59 @@
+package notation
+
+import (
+	"example.org/netpost/engine/code"
+	"example.org/netpost/engine/play"
+)
+
+// MaxText is the longest text that is read, in bytes.
+const MaxText = 4000
+
+// A Correction is one word that was taken for a near one.
+type Correction struct{ From, To string }
+
+// Unread is a word that has no part in the play that was read. Scenery is a
+// word that is known not to matter to a ruling: the score, the gym, what the
+// coach felt.
+type Unread struct {
+	Word    string
+	Scenery bool
+}
+
+// Reading is what was made of the words of a question.
+type Reading struct {
+	Text string
+	// Rally is the play of the ball; nil when nothing was read as one.
+	Rally     *play.Rally
+	Corrected []Correction
+	Unread    []Unread
+	// Code and Season are those named in the text itself, not in a report or a
+	// contrast ("college does it"). Empty and zero when none is named.
+	Code   code.Code
+	Season code.Season
+	// Calls are calls that the text reports, as ids of faults. They are never
+	// facts of the play.
+	Calls []string
+	// Wanted is what is asked about: ids of faults, "play-on" or "replay".
+	Wanted []string
+	// Evidence is what is argued from and is no evidence of a fault: spin,
+	// noise, looks, technique.
+	Evidence []string
+	// Caution: somebody may be hurt.
+	Caution bool
+	// Topic is the other area that the question is about: serve, alignment,
+	// subs, timeouts, libero-replacement, delay, conduct, mechanics, facts or
+	// other. Empty for a play of the ball.
+	Topic string
+	// More are further questions in the same text; the first is the one read.
+	More []string
+}
+
+// Whole reports whether every word that could matter was read.
+func (r Reading) Whole() bool {
+	for _, u := range r.Unread {
+		if !u.Scenery {
+			return false
+		}
+	}
+	return true
+}
