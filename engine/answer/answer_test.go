@@ -258,6 +258,32 @@ func TestBadQuestion(t *testing.T) {
 	}
 }
 
+// A decision that is taken over from a book that says the same is the one that
+// the play would have got.
+func TestTakenOver(t *testing.T) {
+	r := rand.New(rand.NewPCG(5, 6))
+	taken := 0
+	for range 200 {
+		p := playgen.Rally(r, playgen.Options{Events: 3})
+		q, err := decide(p, code.All(), 0, Options{})
+		if err != nil {
+			continue
+		}
+		for i, d := range q.all {
+			if i > 0 && alikeIn(q.all[0].Params, q.all[0].Book, d.Book) {
+				taken++
+			}
+			own, err := rules.Decide(p, d.Book)
+			if err != nil || signature(own) != signature(d) || !slices.Equal(cites(own), cites(d)) || !slices.Equal(own.Presumed, d.Presumed) {
+				t.Errorf("%s: %s: taken over %s, own %s %v", notation.Print(p), d.Book.Code(), signature(d), signature(own), err)
+			}
+		}
+	}
+	if taken == 0 {
+		t.Error("no decision was taken over")
+	}
+}
+
 func TestOverlay(t *testing.T) {
 	o := Options{Code: code.Scholastic, Given: given(t, "row@p1=back", "reach@e1=above")}
 	plain := Of(notation.Reading{Rally: save()}, o)

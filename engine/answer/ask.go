@@ -145,7 +145,7 @@ func decide(p *play.Rally, chosen []code.Code, s code.Season, o Options) (*inqui
 			}
 			continue
 		}
-		d, err := rules.Decide(p, b)
+		d, err := q.under(b)
 		if err != nil {
 			if asked {
 				return nil, err
@@ -161,6 +161,27 @@ func decide(p *play.Rally, chosen []code.Code, s code.Season, o Options) (*inqui
 		return nil, fmt.Errorf("%s", strings.Join(missing, "; "))
 	}
 	return q, nil
+}
+
+// under decides the play under a book. Where a book decided before says the
+// same of every parameter that was read, that decision holds for this one too.
+func (q *inquiry) under(b *code.Book) (engine.Decision, error) {
+	for _, d := range q.all {
+		if alikeIn(d.Params, d.Book, b) {
+			d.Book = b
+			return d, nil
+		}
+	}
+	return rules.Decide(q.play, b)
+}
+
+func alikeIn(params []code.Param, a, b *code.Book) bool {
+	for _, p := range params {
+		if a.Cell(p).Value != b.Cell(p).Value {
+			return false
+		}
+	}
+	return true
 }
 
 // fill lays the decisions into the answer.

@@ -29,11 +29,10 @@ func (q *inquiry) changes(d engine.Decision) []Branch {
 // doubt takes the outcome away where one fact that nobody told, and that an
 // unread word could have said, would change the ruling.
 func (q *inquiry) doubt(a *Answer) {
+	a.Could = q.could()
 	if a.Outcome == Depends {
 		t := a.Tree.Ask
-		a.Could = []Given{{Fact: t.Fact, Of: t.Of, Words: t.Words}}
-	} else {
-		a.Could = q.could()
+		a.Could = append([]Given{{Fact: t.Fact, Of: t.Of, Words: t.Words}}, a.Could...)
 	}
 	if len(a.Could) == 0 {
 		return
