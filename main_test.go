@@ -150,6 +150,13 @@ var bans = []ban{
 	},
 }
 
+// later are the folders and libraries that bans name before they are there, so
+// that they are guarded from their first line on. The list only shrinks.
+var later = map[string]string{
+	"engine/court/raster/...": "pictures of the court are still to come",
+	"bot/web/...":             "the local web channel is still to come",
+}
+
 // forbids reports whether the ban keeps the package in folder pkg from importing imp.
 func (b ban) forbids(pkg, imp string) bool {
 	return matchAny(b.from, "", pkg) && !matchAny(b.except, "", pkg) &&
@@ -265,14 +272,18 @@ func TestBans(t *testing.T) {
 		}
 		return false
 	}
-	whole := exists(".") // until main.go is written some folders are still to come
 	told := map[string]bool{}
+	for p := range later {
+		if exists(p) || isOutside(p) && slices.ContainsFunc(all, func(i imported) bool { return match(p, i.imp) }) {
+			t.Errorf("%s is there now: strike it from the list of what is still to come", p)
+		}
+	}
 	for i, b := range bans {
 		if b.why == "" || len(b.from) == 0 || len(b.to) == 0 {
 			t.Errorf("ban %d: from, to and why are needed: %+v", i, b)
 		}
 		for _, p := range slices.Concat(b.from, b.except, b.to, b.but) {
-			if !whole || told[p] || p == "outside" || strings.HasPrefix(p, "std:") {
+			if _, wait := later[p]; wait || told[p] || p == "outside" || strings.HasPrefix(p, "std:") {
 				continue
 			}
 			told[p] = true

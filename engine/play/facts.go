@@ -175,7 +175,7 @@ var facts = []Fact{
 		Ask:     "When %s touched it, was the ball wholly above the top of the net?",
 		Doc:     "Above means the whole ball was higher than the top of the net at the contact. Not above: some part of it was lower.",
 		Values:  []Choice{{Above, "ball wholly above the net"}, {NotAbove, "ball not wholly above the net"}},
-		Presume: presumeLow(NotAbove), Why: "a first ball is played below the top of the net"},
+		Presume: presumeHeight, Why: "away from the net a ball is not played wholly above it"},
 	{ID: High, About: OfEvent, Kinds: []Kind{Strike},
 		Ask:    "Was the thing 15 feet (4.6 m) or more above the playing area?",
 		Doc:    "Whether an overhead object is at least 4.6 m (15 ft) up.",

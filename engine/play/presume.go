@@ -3,27 +3,43 @@ package play
 // The presumptions of the fact table. Each looks only at what was told of the
 // events and players, so that settling another fact never changes it.
 
-// presumeLow grants v for a first ball: a pass or dig is not played at the
-// height of the net unless the words say so.
-func presumeLow(v Value) func(*Rally, string) Value {
-	return func(p *Rally, of string) Value {
-		e, _ := p.Event(of)
-		if e.Action == Pass || e.Action == Dig {
-			return v
+// presumeHeight grants that a ball which is passed, dug, set or just played is
+// not wholly above the net, unless an opponent meets it at the net next: there
+// its height is what crews fight over.
+func presumeHeight(p *Rally, of string) Value {
+	for i, e := range p.Events {
+		if e.ID != of {
+			continue
 		}
-		return Unknown
+		switch e.Action {
+		case Attack, Tip, Block, Press:
+			return Unknown
+		}
+		for _, f := range near(p.Events, i) {
+			if f.Kind == Contact && f.Team != e.Team && f.Action != Pass && f.Action != Dig {
+				return Unknown
+			}
+		}
 	}
+	return NotAbove
 }
 
+// near are the events told right before and right after event i.
+func near(events []Event, i int) []Event {
+	return events[max(0, i-1):min(len(events), i+2)]
+}
+
+// presumeCompletes grants that an attack goes over and that any other contact
+// stays on its side, when no told event shows it.
 func presumeCompletes(p *Rally, of string) Value {
 	e, _ := p.Event(of)
-	switch e.Action {
-	case Attack, Tip:
+	switch {
+	case e.Action.Attacking():
 		return Yes
-	case Pass, Dig, Set:
-		return No
+	case e.Kind == Strike, e.Action == Press:
+		return Unknown
 	}
-	return Unknown
+	return No
 }
 
 // presumeCouldPlay grants that a set can be played by a hitter; any other ball
@@ -64,12 +80,15 @@ func presumeLibero(p *Rally, of string) Value {
 	return No
 }
 
-// presumePlace grants a player's own side for everything but play at the net
-// against the opponents' ball.
+// presumePlace grants the plane for a ball that is pressed from both sides, and
+// a player's own side for everything but a block of the opponents' ball.
 func presumePlace(p *Rally, of string) Value {
 	e, _ := p.Event(of)
 	pl, _ := p.Player(e.Player)
-	if e.Action == Block || e.Action == Press || (e.Action == Touch && pl.Role == Blocker) {
+	switch {
+	case e.Action == Press:
+		return Plane
+	case e.Action == Block, e.Action == Touch && pl.Role == Blocker:
 		return Unknown
 	}
 	return Own
@@ -107,19 +126,14 @@ func presumeReach(p *Rally, of string) Value {
 	return Unknown
 }
 
-// presumeRow grants front row to those who play at the net by their name. A
-// setter's row is never presumed.
+// presumeRow grants front row to those who play at the net by their name, and
+// to a player of whom the telling says nothing at all. A setter's row, and a
+// defender's, is never presumed.
 func presumeRow(p *Rally, of string) Value {
 	pl, _ := p.Player(of)
 	switch pl.Role {
-	case Hitter, Blocker, Middle, Outside, Opposite:
+	case NoRole, Hitter, Blocker, Middle, Outside, Opposite:
 		return Front
-	case NoRole:
-		for _, e := range p.Events {
-			if e.Player == of && (e.Action == Attack || e.Action == Tip || e.Action == Block) {
-				return Front
-			}
-		}
 	case Libero:
 		return Back
 	}

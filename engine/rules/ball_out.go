@@ -7,7 +7,7 @@ var ballOut = Rule{
 	Text: "A ball is out when it lands wholly outside the lines, touches an antenna, a post, a cable or an outside object, goes " +
 		"completely under the net, or crosses the plane over or outside an antenna where no pursuit is allowed. A ceiling " +
 		"touched on the team's own side is played on in some codes as long as the ball stays there.",
-	Cite: "ball.line", Also: []paramID{"ball.antenna-posts", "ball.person-or-object", "ball.pursuit",
+	Cite: "ball.line", Also: []paramID{"ball.antenna-posts", "ball.person-or-object", "ball.pursuit", "ball.pursuit-return-out-moment",
 		"ball.under-net", "ball.net-recovery", "block.out", "joust.goes-out", "overhead.own-side", "overhead.crosses-net",
 		"overhead.opponent-side", "overhead.low-object"},
 	Call:  Call{By: []string{"R1", "R2", "line judge"}, Signal: "ball-out"},

@@ -21,7 +21,6 @@ var unread = []struct{ prefix, reason string }{
 	{"backrow.attack-completed", "alike in every code; the walk holds both ways of completing"},
 	{"backrow.third-hit-is-attack", "what sends the ball over decides, not its name"},
 	{"ball.nonplayable-area", "where a player may play a ball off the court is not ruled on yet"},
-	{"ball.pursuit-return", "read only where pursuit is allowed and the ball comes back over the court"},
 	{"block.definition", "alike in every code; the walk holds it"},
 	{"block.outside-antenna", "where along the net a block happens is not told yet"},
 	{"conduct.", "conduct is an administrative measure, not a rally"},
