@@ -7,12 +7,13 @@ import (
 	"example.org/netpost/engine/play"
 )
 
-// readPrint reads a text that is word for word a print. It takes nothing else:
+// readPrint reads a text that is word for word a print, with or without a full
+// stop. It takes nothing else:
 // what it makes of the text must print as that very text, so no word is
 // guessed at or passed over. A print tells a side by its name, so a play and
 // its swap are the same to it.
 func readPrint(text string) (*play.Rally, bool) {
-	text = strings.TrimSpace(text)
+	text = strings.TrimSuffix(strings.TrimSpace(text), ".")
 	if text == "" {
 		return nil, false
 	}
@@ -198,8 +199,8 @@ func (r *reprint) side(name string) play.Team {
 	}
 	t := r.first
 	switch name {
-	case "A", "B", "":
-		return play.NoTeam // the letter of a side that goes by a name
+	case "A", "B", "", "somebody", "the ball", "something":
+		return play.NoTeam // no name, or the letter of a side that goes by one
 	case "them", "visitors":
 		t = r.first.Other()
 	}

@@ -22,7 +22,7 @@ var sideWords = []struct {
 // "The attackers' blocker" would be true of a play and help nobody.
 func called(p *play.Rally, t play.Team) string {
 	n := p.Name(t)
-	if n == "attackers" || n == "blockers" {
+	if n == "attackers" || n == "blockers" || n == "" {
 		return t.String()
 	}
 	return n
