@@ -244,6 +244,15 @@ func TestNothingRead(t *testing.T) {
 	}
 }
 
+// A play that no rule looks at is not ruled on, and least of all play on.
+func TestVacuous(t *testing.T) {
+	p := &play.Rally{Events: []play.Event{{ID: "e1", Kind: play.Serve, Team: play.A}}}
+	a := Of(notation.Reading{Rally: p}, Options{})
+	if a.Kind != None || a.Outcome != "" || a.Reason == "" || len(a.Read) == 0 {
+		t.Errorf("a serve alone: %s %q %q", a.Kind, a.Outcome, a.Reason)
+	}
+}
+
 func TestBadQuestion(t *testing.T) {
 	for _, test := range []struct{ text, want string }{
 		{"", "empty"},

@@ -68,6 +68,10 @@ func Of(r notation.Reading, o Options) Answer {
 		a.Reason = Maybe(err.Error())
 		return a
 	}
+	if q.vacuous() {
+		a.Reason = "nothing in what was read is a matter of any rule; tell what happened in the rally"
+		return a
+	}
 	a.Kind = Ruling
 	q.calls = r.Calls
 	q.fill(&a)
@@ -161,6 +165,19 @@ func decide(p *play.Rally, chosen []code.Code, s code.Season, o Options) (*inqui
 		return nil, fmt.Errorf("%s", strings.Join(missing, "; "))
 	}
 	return q, nil
+}
+
+// vacuous reports whether the play goes on only because no rule looked at it:
+// a ruling that rests on nothing is none.
+func (q *inquiry) vacuous() bool {
+	for _, d := range q.asked {
+		for _, l := range d.Leaves {
+			if len(l.Ruling.Cites) > 0 {
+				return false
+			}
+		}
+	}
+	return true
 }
 
 // under decides the play under a book. Where a book decided before says the
