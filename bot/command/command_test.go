@@ -50,6 +50,34 @@ func TestTranscripts(t *testing.T) {
 	}
 }
 
+// The answers that the README shows are those that the program gives.
+func TestReadme(t *testing.T) {
+	const file = "../../README.md"
+	text, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	const open, shut = "```console\n", "```\n"
+	parts := strings.Split(string(text), open)
+	if len(parts) < 2 {
+		t.Fatal("the README shows no answer")
+	}
+	for i, part := range parts[1:] {
+		block, rest, _ := strings.Cut(part, shut)
+		parts[i+1] = replay(t, block) + shut + rest
+	}
+	got := strings.Join(parts, open)
+	switch {
+	case got == string(text):
+	case *update:
+		if err := os.WriteFile(file, []byte(got), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	default:
+		t.Errorf("README.md shows another answer; if the new one is right: go test ./bot/command -update\n%s", diff(string(text), got))
+	}
+}
+
 // replay runs a transcript's commands and writes it anew.
 func replay(t *testing.T, text string) string {
 	t.Helper()
