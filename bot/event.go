@@ -116,7 +116,7 @@ type Complete struct {
 	Typed  string
 }
 
-// Posted tells what became of a Say with a Ref. The adapter sends it once the
+// Posted tells what became of a Say or Update with a Ref. The adapter sends it once the
 // platform took the message or refused it. The reply is always Nothing.
 type Posted struct {
 	Meta

@@ -52,7 +52,10 @@ type Edit struct {
 // Update puts a message in place of the one that was pressed or whose form was
 // sent off. Where there is none, or the platform refuses, it is said anew and
 // privately.
-type Update struct{ Message }
+type Update struct {
+	Message
+	Ref string // as in Say
+}
 
 // Form asks for words. It is only ever the reply to a Command, Shortcut or
 // Press for which Defer says AckNone.

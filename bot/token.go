@@ -31,12 +31,10 @@ type verb struct {
 
 // verbs, sorted by name.
 var verbs = []verb{
-	{"ask", 1, AckPrivate, "ask an example: its words"},
 	{"find", 2, AckUpdate, "turn to a page of search hits: words, page"},
 	{"give", 2, AckUpdate, "give a fact: question, fact@event=value"},
 	{"guide", 1, AckUpdate, "turn to a page of the help: page"},
-	{"held", 2, AckUpdate, "go on with a question held back for a name: its id, drop or keep"},
-	{"keep", 1, AckUpdate, "what is too long for a button is kept: its id"},
+	{"held", 2, AckPrivate, "go on with a question held back for a name: its id, drop or keep"},
 	{"more", 3, AckUpdate, "turn to a page: question, view, page"},
 	{"share", 1, AckPublic, "show a private answer to the channel: question"},
 	{"tell", 1, AckUpdate, "facts in words, sent off with a form: question"},
