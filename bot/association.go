@@ -1,0 +1,46 @@
+package bot
+
+import (
+	"slices"
+
+	"example.org/netpost/engine/code"
+)
+
+// Association is one association: what it plays under, its notes, and who may
+// do what in its channels. Nothing of one is ever shown to another.
+type Association struct {
+	ID       string // of its rows in the store; never empty
+	Name     string
+	Code     code.Code      // what its crews work under; empty: all codes are shown
+	Season   code.Season    // zero: the newest held
+	Overlays []code.Overlay // its adoptions
+	Notes    Searcher       // its case notes; nil: it has none
+	// Channels are the ids of the channels that it may be asked in. Empty:
+	// all. A direct message is always fine.
+	Channels []string
+	Grants   []Grant
+}
+
+// Grant gives a role to whoever it matches.
+type Grant struct {
+	Role    Role
+	To      string // the platform's id of a person or of a role or user group there; empty: everyone
+	Channel string // only in that channel; empty: in all
+}
+
+// RoleOf is what somebody may do in a place.
+func (a Association) RoleOf(w Who, p Place) Role {
+	best := Anyone
+	for _, g := range a.Grants {
+		if (g.Channel == "" || g.Channel == p.Channel) &&
+			(g.To == "" && g.Channel != "" || g.To != "" && (g.To == w.ID || slices.Contains(w.Roles, g.To))) {
+			best = max(best, g.Role)
+		}
+	}
+	return best
+}
+
+// open reports whether the association may be asked in a place.
+func (a Association) open(m Meta) bool {
+	return m.Direct || len(a.Channels) == 0 || slices.Contains(a.Channels, m.Where.Channel)
+}
