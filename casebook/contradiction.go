@@ -84,6 +84,9 @@ func (c *checker) claim(i int, n *Note, cd code.Code) *claim {
 			v = p.verdicts[j]
 		}
 	}
+	if v.err == nil && !v.agrees && n.Departs == "" {
+		return nil // it has a finding of its own, and what it should rule is open
+	}
 	all := shapes(p.reading.Rally, v.decision.Presumed)
 	cl := &claim{note: n, shape: all[0], others: all[1:], proved: v.err == nil && v.agrees, ruling: n.Ruling}
 	if n.Ruling.Against != "" {

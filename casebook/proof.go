@@ -232,12 +232,14 @@ func (n *Note) disagrees(p *proof, v verdict) Finding {
 		q := notation.Question(p.reading.Rally, d.Tree.Ask)
 		return n.finding(checkRuling, "ruling", "the note rules "+n.Ruling.String()+", but "+under+" it turns on this: "+q, "tell it in the play, or rule depends")
 	}
-	return n.finding(checkRuling, "ruling", "the note rules "+n.Ruling.String()+", but "+under+" the engine rules "+said(d), "mend the play or the ruling, or give the reason in departs")
+	return n.finding(checkRuling, "ruling", "the note rules "+n.Ruling.String()+", but "+under+" the engine rules "+said(p.reading.Rally, d), "mend the play or the ruling, or give the reason in departs")
 }
 
-// said is a settled decision in words, with the rule it rests on.
-func said(d engine.Decision) string {
-	s := d.Ruling.String()
+// said is a settled decision in words, with the side's name in the play and
+// the rule it rests on.
+func said(p *play.Rally, d engine.Decision) string {
+	r := d.Ruling
+	s := Ruling{Outcome: string(r.Outcome), Fault: r.Fault, Replay: r.Replay, Against: p.Name(r.Against), Measure: r.Measure}.String()
 	if len(d.Ruling.Cites) > 0 {
 		if number := d.Book.Cell(d.Ruling.Cites[0].Param).Rule; number != "" {
 			s += " (" + number + ")"
