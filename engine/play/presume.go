@@ -49,19 +49,24 @@ func presumeCouldPlay(p *Rally, of string) Value {
 	if e.Kind == Strike {
 		return Unknown
 	}
-	prev := Event{}
+	if prev, ok := p.contactBefore(of); ok && prev.Team != e.Team && prev.Action == Set {
+		return Yes
+	}
+	return Unknown
+}
+
+// contactBefore is the contact told last before an event.
+func (p *Rally) contactBefore(of string) (Event, bool) {
+	prev, ok := Event{}, false
 	for _, f := range p.Events {
 		if f.ID == of {
 			break
 		}
-		if f.Kind == Contact && f.Team != e.Team {
-			prev = f
+		if f.Kind == Contact {
+			prev, ok = f, true
 		}
 	}
-	if prev.Action == Set {
-		return Yes
-	}
-	return Unknown
+	return prev, ok
 }
 
 func presumeHinders(p *Rally, of string) Value {
@@ -89,6 +94,9 @@ func presumePlace(p *Rally, of string) Value {
 	case e.Action == Press:
 		return Plane
 	case e.Action == Block, e.Action == Touch && pl.Role == Blocker:
+		if prev, ok := p.contactBefore(of); ok && prev.Team == e.Team {
+			return Own
+		}
 		return Unknown
 	}
 	return Own
