@@ -34,35 +34,36 @@ func Complete(text string, first func(*play.Rally) (play.Key, bool), n int) []Co
 	if c.half() {
 		head = text[:c.starts[len(c.starts)-1]]
 	}
-	p := readSoFar(head)
+	r := readSoFar(head)
 	if len(c.out) == 0 {
-		c.deciding(p, first, !c.half())
+		c.deciding(r, first, !c.half())
 	}
-	phrases := c.phrases(p)
+	phrases := c.phrases(r.Rally)
 	// A phrase that goes on from more of the typed words comes before one that
 	// goes on from fewer.
 	for k := min(len(c.typed), longestPhrase); k > 0; k-- {
 		for _, s := range phrases {
 			if c.overlap(s) == k {
-				c.replace(k, s, s)
+				c.add(c.replaced(k, s), s)
 			}
 		}
 	}
 	c.words()
 	if !c.half() {
 		for _, s := range phrases {
-			c.append(s, s)
+			c.add(c.appended(s), s)
 		}
 	}
 	return c.out
 }
 
 // readSoFar is the play that a text tells, an empty one where it tells none.
-func readSoFar(text string) *play.Rally {
-	if r, err := Read(strings.TrimRight(text, " ,;")); err == nil && r.Rally != nil {
-		return r.Rally
+func readSoFar(text string) Reading {
+	r, err := Read(strings.TrimRight(text, " ,;"))
+	if err != nil || r.Rally == nil {
+		return Reading{Rally: &play.Rally{}}
 	}
-	return &play.Rally{}
+	return r
 }
 
 // completing is a question on its way to its completions.
@@ -113,8 +114,12 @@ func (c *completing) half() bool {
 }
 
 // deciding offers the answers to the first question of a play: those that the
-// typed words begin, and with next also the others, as the next clause.
-func (c *completing) deciding(p *play.Rally, first func(*play.Rally) (play.Key, bool), next bool) {
+// typed words begin, and with next also the others, as the next clause. Each
+// is read before it is offered, and must tell that answer and change nothing
+// else. Where the words of a fact of an earlier event would be taken of a later
+// one, the whole play is offered in the words of its print.
+func (c *completing) deciding(r Reading, first func(*play.Rally) (play.Key, bool), next bool) {
+	p := r.Rally
 	if first == nil || len(p.Events) == 0 {
 		return
 	}
@@ -125,26 +130,35 @@ func (c *completing) deciding(p *play.Rally, first func(*play.Rally) (play.Key, 
 	}
 	labels := Choices(p, k)
 	for i, v := range f.Values {
-		s := said(p, k, v.Value, labels[i])
-		if o := c.overlap(s); o > 0 {
-			c.replace(o, s, labels[i])
+		text := ""
+		if o := c.overlap(labels[i]); o > 0 {
+			text = c.replaced(o, labels[i])
 		} else if next {
-			c.append(s, labels[i])
+			text = c.appended(labels[i])
+		} else {
+			continue
 		}
+		if !tells(text, p, k, v.Value) {
+			if text = Print(telling(p, k, v.Value)); !next || !r.Whole() {
+				continue
+			}
+		}
+		c.add(text, labels[i])
 	}
 }
 
-// said is how to tell a fact after the rest: in its own words where they are
-// taken of the last event or its player, with its subject otherwise.
-func said(p *play.Rally, k play.Key, v play.Value, label string) string {
-	last := p.Events[len(p.Events)-1]
-	switch {
-	case k.Of == "" || k.Of == last.ID || k.Of == last.Player:
-		return label
-	case len(p.Events) > 1 && k.Of == p.Pair(len(p.Events)-2):
-		return label
+// tells reports whether a text is read as the play p with one more fact.
+func tells(text string, p *play.Rally, k play.Key, v play.Value) bool {
+	q := readSoFar(text).Rally
+	if len(q.Events) != len(p.Events) || len(q.Players) != len(p.Players) || q.Get(k) != v || len(q.Known()) > len(p.Known())+1 {
+		return false
 	}
-	return Clause(p, k, v)
+	for _, o := range p.Known() {
+		if o != k && q.Get(o) != p.Get(o) {
+			return false
+		}
+	}
+	return true
 }
 
 // longestPhrase is more words than any phrase has.
@@ -170,22 +184,21 @@ func (c *completing) overlap(phrase string) int {
 	return 0
 }
 
-// replace offers a phrase in the place of the last k typed words.
-func (c *completing) replace(k int, phrase, label string) {
-	c.add(c.text[:c.starts[len(c.starts)-k]]+phrase, label)
+// replaced is the text with a phrase in the place of the last k typed words.
+func (c *completing) replaced(k int, phrase string) string {
+	return c.text[:c.starts[len(c.starts)-k]] + phrase
 }
 
-// append offers a phrase as the next clause.
-func (c *completing) append(phrase, label string) {
+// appended is the text with a phrase as the next clause.
+func (c *completing) appended(phrase string) string {
 	head := strings.TrimRightFunc(c.text, unicode.IsSpace)
 	switch {
 	case head == "":
+		return phrase
 	case strings.ContainsRune(",;.?!:", rune(head[len(head)-1])):
-		head += " "
-	default:
-		head += ", "
+		return head + " " + phrase
 	}
-	c.add(head+phrase, label)
+	return head + ", " + phrase
 }
 
 func (c *completing) add(text, label string) {
@@ -260,7 +273,7 @@ func (c *completing) words() {
 	}
 	slices.SortStableFunc(found, func(a, b string) int { return len(a) - len(b) })
 	for _, w := range found {
-		c.replace(1, w, w)
+		c.add(c.replaced(1, w), w)
 	}
 }
 

@@ -236,6 +236,11 @@ func TestAnswers(t *testing.T) {
 			t.Errorf("polar: %s=%s is out of order or no value of two", q.fact, q.yes)
 		}
 	}
+	for i, w := range eventWords {
+		if i > 0 && eventWords[i-1].word >= w.word || !slices.Contains(play.Kinds(), w.kind) {
+			t.Errorf("eventWords: %q is out of order or of no kind", w.word)
+		}
+	}
 	if !slices.IsSorted(weightless) {
 		t.Error("weightless is not sorted")
 	}
