@@ -7,7 +7,7 @@ var backRowAttack = Rule{
 	Text: "A back-row player may not complete an attack on a ball that is wholly above the net after taking off on or in front " +
 		"of the attack line. The attack is complete when the ball has crossed the plane or an opponent legally touches it; " +
 		"where the player lands does not matter.",
-	Cite:  "backrow.attack-test",
+	Cite: "backrow.attack-test", Also: []paramID{"backrow.attack-completed"},
 	Call:  Call{By: []string{"R1", "R2"}, Signal: "attack-fault"},
 	Judge: judgeBackRowAttack,
 }
@@ -35,9 +35,18 @@ func judgeBackRowAttack(w *Walk, r *Rule, e play.Event) {
 	}
 	at, done := w.completion(e)
 	if !done {
+		if w.Told(play.Row, e.Player) && w.row(e) == play.Back && e.Action != play.Pass && e.Action != play.Dig {
+			w.clear(r.ID, "backrow.attack-completed", e)
+		}
 		return
 	}
-	if e.Action == play.Block || w.row(e) == play.Front {
+	if e.Action == play.Block {
+		return
+	}
+	if w.row(e) == play.Front {
+		if e.Action.Attacking() {
+			w.clear(r.ID, "backrow.attack-test", e)
+		}
 		return
 	}
 	if w.libero(e) {
@@ -61,7 +70,18 @@ func judgeBackRowBlock(w *Walk, r *Rule, e play.Event) {
 		if e.Action.Attacking() && !w.mayJoust(e) || e.Action == play.Pass || e.Action == play.Dig {
 			return
 		}
-		if !w.fromOpponents(e) || w.row(e) == play.Front || w.libero(e) {
+		if !w.fromOpponents(e) {
+			return
+		}
+		if w.row(e) == play.Front {
+			if w.Told(play.ReachHeight, e.ID) && w.Is(play.ReachHeight, e.ID, play.Below) {
+				w.clear(r.ID, "backrow.below-net-first-hit", e)
+			} else if w.Told(play.Row, e.Player) {
+				w.clear(r.ID, r.Cite, e)
+			}
+			return
+		}
+		if w.libero(e) {
 			return
 		}
 		if !w.isBlock(e) && w.Param("backrow.below-net-first-hit") == "first-hit" {
