@@ -76,6 +76,14 @@ func Print(w io.Writer, findings []Finding) error {
 	return err
 }
 
+// All joins findings, those of Load and those of Check, in the order of files,
+// lines and checks.
+func All(lists ...[]Finding) []Finding {
+	out := slices.Concat(lists...)
+	sortFindings(out)
+	return out
+}
+
 // sortFindings puts findings in the order of files, lines and checks.
 func sortFindings(fs []Finding) {
 	slices.SortStableFunc(fs, func(a, b Finding) int {

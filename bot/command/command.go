@@ -4,6 +4,7 @@ package command
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"io"
 	"os"
@@ -16,8 +17,12 @@ import (
 // Exit statuses.
 const (
 	ok    = 0 // answered, whatever the answer is
+	found = 1 // a check found something; what, stands in its output
 	wrong = 2 // bad usage or configuration
 )
+
+// errFound is a check that found something and has said so.
+var errFound = errors.New("something was found")
 
 // World is what a command may touch of the outside.
 type World struct {
@@ -38,7 +43,7 @@ type command struct {
 
 // commands is the table, sorted by name.
 func commands() []command {
-	return []command{askCommand, codesCommand, rulesCommand}
+	return []command{askCommand, changesCommand, checkCommand, codesCommand, rulesCommand}
 }
 
 // Main runs one command line, without the program's name, and gives the exit
@@ -49,8 +54,11 @@ func Main(ctx context.Context, args []string, w World) int {
 		w.Env = func(string) string { return "" }
 	}
 	err := dispatch(ctx, &w, args)
-	if err == nil {
+	switch {
+	case err == nil:
 		return ok
+	case errors.Is(err, errFound):
+		return found
 	}
 	fmt.Fprintln(w.Stderr, "netpost "+err.Error())
 	return wrong
