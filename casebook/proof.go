@@ -236,12 +236,12 @@ func (n *Note) disagrees(p *proof, v verdict) Finding {
 }
 
 // said is a settled decision in words, with the side's name in the play and
-// the rule it rests on.
+// the rule it rests on. A play-on rests on no one rule: it keeps all.
 func said(p *play.Rally, d engine.Decision) string {
 	r := d.Ruling
 	s := Ruling{Outcome: string(r.Outcome), Fault: r.Fault, Replay: r.Replay, Against: p.Name(r.Against), Measure: r.Measure}.String()
-	if len(d.Ruling.Cites) > 0 {
-		if number := d.Book.Cell(d.Ruling.Cites[0].Param).Rule; number != "" {
+	if r.Outcome != engine.PlayOn && len(r.Cites) > 0 {
+		if number := d.Book.Cell(r.Cites[0].Param).Rule; number != "" {
 			s += " (" + number + ")"
 		}
 	}
