@@ -12,6 +12,19 @@ import (
 func (s *scene) state(c *clauseState, a *atom, f play.FactID, v play.Value) {
 	row, _ := play.FactByID(f)
 	a.used = true
+	s.heard = true
+	if f == play.CouldPlay && v == play.No && len(s.evs) > 0 {
+		switch s.evs[len(s.evs)-1].Kind {
+		case play.NetTouch, play.Line, play.Bump: // nobody was there to be hindered
+			f, row = play.Hinders, mustFact(play.Hinders)
+		}
+	}
+	if f == play.Place && v == play.Unknown && a.class == cDoubt {
+		if k := s.lastContact(); k < 0 || s.evs[k].Action == play.Pass || s.evs[k].Action == play.Dig || s.evs[k].Action == play.Set && len(s.evs) > c.first {
+			s.next = append(s.next, stated1{fact: f}) // a tight ball is in doubt for who plays it next
+			return
+		}
+	}
 	if c.deny && v != play.Unknown {
 		v = denied0(row, v)
 		c.deny = false
@@ -20,7 +33,7 @@ func (s *scene) state(c *clauseState, a *atom, f play.FactID, v play.Value) {
 		v = play.Unknown
 	}
 	if row.About == play.OfSetting {
-		if f == play.Ball && v == play.Dead && len(s.evs) > 0 {
+		if f == play.Ball && v == play.Dead && c.first > 0 {
 			a.used = false // when it went dead lies between told events
 			return
 		}
@@ -57,6 +70,11 @@ func (s *scene) state(c *clauseState, a *atom, f play.FactID, v play.Value) {
 		return
 	}
 	s.evs[k].set(f, v)
+	for j := c.first; j < len(s.evs); j++ { // those who block together do it alike
+		if s.evs[k].wall && s.evs[j].wall {
+			s.evs[j].set(f, v)
+		}
+	}
 	if f == play.Place && v == play.Plane && k < c.first {
 		s.next = append(s.next, stated1{fact: f, value: v, side: s.evs[k].Team.Other()})
 	}

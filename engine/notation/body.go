@@ -106,6 +106,11 @@ func (s *scene) endReach() {
 	}
 	s.mayReach = false
 	w := s.subj[0]
+	if k := len(s.evs) - 1; k >= 0 && s.evs[k].Kind == play.Contact && s.evs[k].who == w.pid && w.pid >= 0 {
+		s.evs[k].facts[play.ReachHeight] = play.Above
+		s.evs[k].set(play.Place, play.Unknown)
+		return
+	}
 	s.add(play.Event{Kind: play.Reach, Team: w.team}, s.settle(&w))
 }
 

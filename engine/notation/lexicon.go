@@ -151,6 +151,11 @@ func lineAt(part, extent play.Value) meaning {
 	return meaning{class: cLine, part: part, value: extent}
 }
 
+// doesWith is a contact that tells a fact of itself.
+func doesWith(a play.Action, f play.FactID, v play.Value) meaning {
+	return meaning{class: cVerb, verb: vContact, action: a, fact: f, value: v}
+}
+
 // node is one step of the tree of phrases.
 type node struct {
 	next  map[string]*node

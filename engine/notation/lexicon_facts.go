@@ -37,7 +37,6 @@ var stated = []entry{
 	{"bounce clean", fact(play.Manner, play.Clean)},
 	{"bounce immediately", fact(play.Manner, play.Clean)},
 	{"bounce straight off", fact(play.Manner, play.Clean)},
-	{"bump set", fact(play.Fingers, play.No)},
 	{"by mistake", fact(play.ErrorWhistle, play.Yes)},
 	{"can not get to it", fact(play.Hinders, play.Yes)},
 	{"caught or thrown", fact(play.Manner, play.Held)},
@@ -96,7 +95,6 @@ var stated = []entry{
 	{"force net into", fact(play.Cause, play.ByBall)},
 	{"force net onto", fact(play.Cause, play.ByBall)},
 	{"forearm pass", fact(play.Fingers, play.No)},
-	{"forearm set", fact(play.Fingers, play.No)},
 	{"full foot", fact(play.Extent, play.WhollyOver)},
 	{"full hand", fact(play.Extent, play.WhollyOver)},
 	{"going to attack", fact(play.CouldPlay, play.Yes)},
@@ -366,4 +364,6 @@ var stated = []entry{
 	{"part of foot above line", fact(play.Extent, play.Partly)},
 	{"part of foot on <cline>", fact(play.Extent, play.Partly)},
 	{"part of foot on it", fact(play.Extent, play.Partly)},
+	{"part of foot on line", fact(play.Extent, play.Partly)},
+	{"part of foot over <cline>", fact(play.Extent, play.Partly)},
 }

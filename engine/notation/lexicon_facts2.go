@@ -6,8 +6,6 @@ import (
 
 // stated2 says the other facts that words state. Sorted by phrase.
 var stated2 = []entry{
-	{"part of foot on line", fact(play.Extent, play.Partly)},
-	{"part of foot over <cline>", fact(play.Extent, play.Partly)},
 	{"part of foot over line", fact(play.Extent, play.Partly)},
 	{"part of foot still above <cline>", fact(play.Extent, play.Partly)},
 	{"part of foot still above line", fact(play.Extent, play.Partly)},
@@ -105,7 +103,6 @@ var stated2 = []entry{
 	{"single action", fact(play.Attempts, play.One)},
 	{"single motion", fact(play.Attempts, play.One)},
 	{"single movement", fact(play.Attempts, play.One)},
-	{"some of it still on line", fact(play.Extent, play.Partly)},
 	{"still above <cline>", fact(play.Extent, play.Partly)},
 	{"still above line", fact(play.Extent, play.Partly)},
 	{"still hold", fact(play.Holding, play.Yes)},

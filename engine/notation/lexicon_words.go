@@ -19,7 +19,7 @@ const fillers = "able about above again all along already also am any anybody an
 	"own part people piece place point quite rather ready really same see seem should since " +
 	"situation small some somebody someone something soon sort still such sure take than thank " +
 	"thanks there thing through to toward towards try under until upon usually very was way well " +
-	"were where whether whom will with within would yes yet you your"
+	"were where whether who whom will with within would yes yet you your"
 
 // sceneryWords are known not to matter to a ruling.
 const sceneryWords = "actually angry anyway apparently argued arguing assistant athletic awkward awkwardly backpedal " +

@@ -1,17 +1,21 @@
 package notation
 
-import "example.org/netpost/engine/play"
+import (
+	"example.org/netpost/engine/play"
+)
 
 // clauseState is what a clause says before its verb and leaves behind it.
+
 type clauseState struct {
 	segment
-	deny   bool // not, nobody
-	asks   bool // a question about a fact: "was it above the net?"
-	first  int  // events before the clause
-	object *party
+	deny  bool // not, nobody
+	asks  bool // a question about a fact: "was it above the net?"
+	first int  // events before the clause
+	ball  bool // the ball was named as what moves
 }
 
 // narrate reads a clause as part of the story.
+
 func (s *scene) narrate(g segment) {
 	c := &clauseState{segment: g, first: len(s.evs)}
 	s.body, s.extent, s.clauseEv = play.Unknown, play.Unknown, len(s.evs)
@@ -33,8 +37,15 @@ func (s *scene) narrate(g segment) {
 		}
 		s.bodyHits = 0
 	}
+	ball := s.ballSubj
 	for i := g.from; i < g.to; {
 		i = s.step(c, i)
+	}
+	if n := len(s.evs); c.first == n && n > 0 && s.fresh && len(s.subj) == 1 && s.atoms[g.from].class == cOrder && s.atoms[g.from].id == "then" && s.evs[n-1].Kind == play.Contact && s.evs[n-1].Team != s.subj[0].team && !s.verbAhead(c, g.from) {
+		s.touch(s.subj[0], play.Touch) // "the blocker touches it, then the setter"
+	}
+	if !c.ball && !ball {
+		s.ballSubj = false // who acted acts on
 	}
 }
 
@@ -47,6 +58,7 @@ func auxFirst(s *scene, g segment) bool {
 }
 
 // step reads the atom at i and what belongs to it, and gives the place after.
+
 func (s *scene) step(c *clauseState, i int) int {
 	a := &s.atoms[i]
 	switch a.class {
@@ -56,6 +68,9 @@ func (s *scene) step(c *clauseState, i int) int {
 		a.used, c.deny = true, true
 	case cBall:
 		a.used = true
+		if i > c.from && s.atoms[i-1].class == cVerb && s.atoms[i-1].verb != vGo && s.atoms[i-1].verb != vLand {
+			return i + 1 // what the verb is done to
+		}
 		if i > c.from && s.atoms[i-1].class == cSide && s.atoms[i-1].poss && s.contacts() == 0 {
 			if t := s.team(s.atoms[i-1].side); t != play.NoTeam && a.side == (sideRef{}) {
 				s.open[play.Has] = play.Value(t.String())
@@ -63,8 +78,8 @@ func (s *scene) step(c *clauseState, i int) int {
 				return i + 1
 			}
 		}
-		if len(s.evs) == c.first || c.object == nil && s.verbAhead(c, i) {
-			s.ballSubj = true
+		if len(s.evs) == c.first || s.object == nil && s.verbAhead(c, i) {
+			s.ballSubj, c.ball = true, true
 		}
 	case cVerb:
 		return s.act(c, i)
@@ -100,8 +115,8 @@ func (s *scene) step(c *clauseState, i int) int {
 		s.floor(c, a)
 	case cFiller:
 		a.used = true
-		if a.word == "who" && c.object != nil {
-			s.subj, s.fresh, s.ballSubj = []party{*c.object}, true, false
+		if a.word == "who" && s.object != nil {
+			s.subj, s.fresh, s.ballSubj = []party{*s.object}, true, false
 		}
 		if a.word == "in" && i == c.to-1 && len(s.evs) > 0 && (s.ballSubj || s.evs[len(s.evs)-1].Ball()) {
 			s.land(play.NoTeam, play.In)
@@ -115,6 +130,7 @@ func (s *scene) step(c *clauseState, i int) int {
 }
 
 // verbAhead reports whether a verb follows in the clause.
+
 func (s *scene) verbAhead(c *clauseState, i int) bool {
 	for ; i < c.to; i++ {
 		if s.atoms[i].class == cVerb || s.atoms[i].class == cDest || s.atoms[i].class == cLine {
@@ -125,6 +141,7 @@ func (s *scene) verbAhead(c *clauseState, i int) bool {
 }
 
 // order notes an order word: how the next event lies to the last one.
+
 func (s *scene) order(c *clauseState, a *atom) {
 	initial := len(s.evs) == c.first && !s.fresh && !s.comma && a.from == s.atoms[c.from].from
 	switch a.id {
@@ -173,176 +190,29 @@ func (s *scene) verbAfter(c *clauseState, a *atom) bool {
 }
 
 // used reads contacts that a side has used.
-func (s *scene) used(c *clauseState, a *atom) {
-	a.used = true
-	if len(s.evs) > 0 && s.contacts() > 0 {
-		a.used = false // the count is in the events told
-		return
-	}
-	s.open[play.Used] = []play.Value{play.Zero, play.N1, play.N2, play.N3}[a.n]
-	t := s.lastSide(c, a)
-	if t != play.NoTeam {
-		s.open[play.Has] = play.Value(t.String())
-	}
-	s.subj, s.fresh = nil, false
-}
 
 // lastSide is the side named last before an atom of the clause.
-func (s *scene) lastSide(c *clauseState, a *atom) play.Team {
-	t := play.NoTeam
-	for i := c.from; i < c.to && s.atoms[i].from < a.from; i++ {
-		if s.atoms[i].class == cSide {
-			t = s.team(s.atoms[i].side)
-		}
-	}
-	return t
-}
 
 // opening reads what the opening was.
-func (s *scene) opening(a *atom) {
-	t := s.team(a.side)
-	switch a.id {
-	case "has":
-		if t != play.NoTeam {
-			a.used = true
-			s.open[play.Has] = play.Value(t.String())
-		}
-	case "serving":
-		if t != play.NoTeam {
-			a.used = true
-			s.open[play.Serving] = play.Value(t.String())
-			if s.primary != serveRec {
-				s.first[serveRec] = t
-			}
-		}
-	case "receive":
-		if len(s.evs) == 0 {
-			a.used = true
-			s.open[play.Used] = play.Zero
-			if len(s.subj) > 0 && s.subj[0].team != play.NoTeam {
-				s.open[play.Has] = play.Value(s.subj[0].team.Other().String())
-			}
-			delete(s.open, play.Used) // the contact that follows is the first
-			delete(s.open, play.Has)
-		}
-	}
-}
 
 // numbered reads "third hit", "on two": the number of a contact told here, or
-// a contact by itself.
-func (s *scene) numbered(c *clauseState, i int) int {
-	a := &s.atoms[i]
-	a.used = true
-	if len(s.evs) > c.first { // "plays the second ball"
-		for j := len(s.evs) - 1; j >= c.first; j-- {
-			if s.evs[j].Kind == play.Contact {
-				s.evs[j].Number = a.n
-				return i + 1
-			}
-		}
-	}
-	if a.n == 4 && c.mark == '?' {
-		s.want("four-contacts")
-		return i + 1
-	}
-	t := s.lastSide(c, a)
-	if t == play.NoTeam && len(s.subj) > 0 {
-		t = s.subj[0].team
-	}
-	s.number, s.numberOf = a.n, t
-	if i+1 < c.to && s.atoms[i+1].class == cFiller && s.atoms[i+1].word == "used" {
-		return i + 1
-	}
-	// A ball that goes somewhere has been hit: the contact is told here.
-	for j := i + 1; j < c.to; j++ {
-		switch s.atoms[j].class {
-		case cDest, cInto, cThing:
-			s.numberContact()
-			return i + 1
-		case cVerb:
-			if k := s.atoms[j].verb; k == vGo || k == vLand || (k == vTouch || k == vHit) && s.thingAhead(c, j) {
-				s.numberContact()
-			}
-			return i + 1
-		case cRole, cPerson, cSide, cRow, cLibero:
-			return i + 1
-		}
-	}
-	return i + 1
-}
 
-func (s *scene) thingAhead(c *clauseState, i int) bool {
-	for ; i < c.to; i++ {
-		if k := s.atoms[i].class; k == cThing || k == cOfficial {
-			return true
-		}
-	}
-	return false
-}
+// a contact by itself.
 
 // numberContact makes the contact that a number alone told of.
-func (s *scene) numberContact() {
-	if s.number == 0 {
-		return
-	}
-	t := s.numberOf
-	if t == play.NoTeam {
-		t = s.flow()
-	}
-	comma := s.comma
-	defer func() { s.comma = comma }()
-	action := play.Touch
-	if s.number == 1 {
-		action = play.Pass
-	}
-	s.touch(party{team: t, pid: -1}, action)
-	s.ballSubj = true
-}
 
 // flow is the side that plays the ball next as the story goes: the side on
+
 // which it is, else the first.
-func (s *scene) flow() play.Team {
-	if s.on != play.NoTeam {
-		return s.on
-	}
-	if t := s.actor(); t != play.NoTeam {
-		return t
-	}
-	return play.A
-}
 
 // flush ends the story: what was still waiting is told now.
-func (s *scene) flush() {
-	if s.number > 0 && s.contacts() == 0 {
-		s.numberContact()
-	}
-	s.endReach()
-	if s.both && s.contacts() == 0 {
-		s.pairContacts()
-	}
-}
 
 // pairContacts makes the two touches of "both front row, fourth contact?".
-func (s *scene) pairContacts() {
-	for _, t := range []play.Team{play.A, play.B} {
-		w := party{team: t, pid: -1, row: s.bothRow}
-		for i, p := range s.people {
-			if p.Team == t {
-				w.pid = i
-			}
-		}
-		keep := s.next
-		s.touch(w, play.Touch)
-		if t == play.A {
-			s.next = keep
-		}
-	}
-	s.evs[len(s.evs)-1].link = play.Unknown
-	s.pairAsked = true
-}
 
 // faultTold reads the name of a fault inside the story, where it says what
+
 // happened.
+
 func (s *scene) faultTold(c *clauseState, a *atom) {
 	a.used = true
 	switch a.id {
@@ -352,6 +222,9 @@ func (s *scene) faultTold(c *clauseState, a *atom) {
 			return
 		}
 	case "over-net":
+		if a.word != "over net" {
+			break
+		}
 		a.meaning = goesTo(dOver)
 		s.travel(c, a)
 		return

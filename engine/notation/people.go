@@ -10,6 +10,9 @@ func (s *scene) people0(c *clauseState, i int) int {
 	if !ok {
 		return i
 	}
+	if w.row != play.Unknown && c.join == "and" && i == c.to {
+		w.one = true // "a front-row and a back-row player"
+	}
 	onlyRow := w.row != play.Unknown && !w.one && w.team == play.NoTeam
 	if onlyRow && !s.verbAhead(c, i) {
 		s.rowOf(c, w.row, start, i)
@@ -28,17 +31,26 @@ func (s *scene) people0(c *clauseState, i int) int {
 	s.mark(start, i)
 	s.named = w.team
 	if start > c.from && object0(s, start) && len(s.evs) > c.first {
-		c.object = &w
+		s.object = &w
 		if k := s.lastContact(); k >= 0 && s.atoms[start-1].word == "to" && s.evs[k].Kind == play.Contact && s.evs[k].Team == w.team {
 			s.evs[k].set(play.Completes, play.No)
 		}
 		return i
 	}
-	if joined {
+	w.from, w.to = start, i
+	switch {
+	case joined:
 		s.subj = append(s.subj, w)
-	} else {
+	case w.n == 2 && w.pid < 0:
+		s.unheard()
+		second := w
+		second.fresh = true
+		s.subj = []party{w, second}
+	default:
+		s.unheard()
 		s.subj = []party{w}
 	}
+	s.heard = false
 	s.fresh, s.ballSubj = true, false
 	if w.row != play.Unknown || w.lib || w.label != "" || w.role != play.NoRole {
 		if w.pid >= 0 {
@@ -77,7 +89,7 @@ func (s *scene) phrase(c *clauseState, i int) (party, int, bool) {
 		a := s.atoms[i]
 		switch a.class {
 		case cSide:
-			if side || w.one || w.row != play.Unknown && a.poss {
+			if side || w.one && !w.fresh || w.row != play.Unknown && a.poss {
 				return w, i, true
 			}
 			side = true
@@ -124,6 +136,11 @@ func (s *scene) phrase(c *clauseState, i int) (party, int, bool) {
 			if a.poss {
 				return w, i + 1, true
 			}
+			if i+2 < c.to && s.atoms[i+1].word == "of" && s.atoms[i+2].class == cSide && !side {
+				if w.team = s.team(s.atoms[i+2].side); w.team != play.NoTeam {
+					return w, i + 3, true
+				}
+			}
 			continue
 		case cMate:
 			if i > start && !side && w.row == play.Unknown {
@@ -161,6 +178,7 @@ func (s *scene) phrase(c *clauseState, i int) (party, int, bool) {
 			continue
 		case cCard:
 			if i+1 < c.to && s.personAt(c, i+1) || side {
+				w.n = a.n
 				continue
 			}
 			return w, i + 1, i > start
@@ -268,6 +286,7 @@ func (s *scene) rowOf(c *clauseState, row play.Value, from, to int) {
 		row = map[play.Value]play.Value{play.Front: play.Back, play.Back: play.Front}[row]
 		c.deny = false
 	}
+	s.heard = true
 	if c.asks {
 		s.people[pid].void = true
 	} else {
@@ -345,4 +364,20 @@ func (s *scene) roleOf(w party) play.Role {
 		return s.people[w.pid].Role
 	}
 	return w.role
+}
+
+// unheard leaves the words of a subject unread that neither acted nor had
+// anything said of it.
+func (s *scene) unheard() {
+	if !s.fresh || s.heard {
+		return
+	}
+	for _, w := range s.subj {
+		if w.pid >= 0 && s.people[w.pid].acts || w.to == 0 {
+			continue
+		}
+		for i := w.from; i < w.to; i++ {
+			s.atoms[i].used = s.atoms[i].class == cFiller
+		}
+	}
 }

@@ -1,6 +1,10 @@
 package notation
 
-import "strings"
+import (
+	"strings"
+
+	"example.org/netpost/engine/play"
+)
 
 // atom is one phrase of the text with its meaning: a row of the lexicon, the
 // name of a side, a shirt number, a mark, or a word that nobody knows.
@@ -108,6 +112,9 @@ func (l *lexicon) atoms(ts []token) []atom {
 			a.class = cLabel
 		case numeric(t.form):
 			a.class = cDigits
+		}
+		if t.form == "stand" && t.art == 't' {
+			a.meaning = thing(play.OtherThing, "stand")
 		}
 		out = append(out, a)
 		i = a.to

@@ -79,7 +79,7 @@ func (s *scene) topic() string {
 func (s *scene) finish() *play.Rally {
 	s.firstOfWall()
 	s.dropAttempts()
-	if len(s.evs) == 0 {
+	if !slices.ContainsFunc(s.evs, func(h happening) bool { return h.Kind != play.Serve }) {
 		return nil
 	}
 	if !slices.ContainsFunc(s.evs, func(h happening) bool { return !h.Ball() }) && len(s.evs) < 2 && !s.told() {

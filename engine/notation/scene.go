@@ -22,10 +22,14 @@ type scene struct {
 	neutral bool                 // no side is named at all
 	slash   bool                 // one terse sentence: its commas state the order
 
+	over     bool      // the ball comes from the other side: an overpass, a free ball
+	numberBy *party    // whose contact the number is of
+	object   *party    // who was named after a preposition
 	subj     []party   // who acts
 	fresh    bool      // the subject was named and has not acted yet
 	ballSubj bool      // the ball is what the next verb is said of
 	lastWho  int       // the person last named, -1 for none
+	heard    bool      // something was said of the subject
 	named    play.Team // the side last named in this sentence
 	on       play.Team // the side on which the ball is
 	next     []stated1 // facts for the next contact
@@ -88,6 +92,9 @@ type party struct {
 	lib   bool
 	label string
 	fresh bool // "another", "a second": not one of those named before
+	from  int  // where its words are
+	to    int
+	n     int  // how many they are, 0 when it was not said
 	one   bool // more was said than the name of a side
 }
 

@@ -26,6 +26,11 @@ func (s *scene) segments() []segment {
 			}
 			from = i + 1
 			s.atoms[i].used = true
+			continue
+		}
+		if a.class == cOrder && a.id == "then" && i > from {
+			out = append(out, segment{from, i, 0, "then"})
+			from = i
 		}
 	}
 	if from < len(s.atoms) {
@@ -37,7 +42,7 @@ func (s *scene) segments() []segment {
 // run tells the story clause by clause.
 func (s *scene) run() {
 	for i, g := range s.segments() {
-		if i > 0 && g.from > 0 {
+		if i > 0 && g.from > 0 && (s.atoms[g.from-1].class == cStop || s.atoms[g.from-1].class == cJoin) {
 			s.between(s.atoms[g.from-1])
 		}
 		s.side0(g)
@@ -59,6 +64,7 @@ func (s *scene) between(a atom) {
 	case a.mark != 0:
 		s.comma, s.link, s.swap = false, play.Unknown, false
 		s.named = play.NoTeam
+		s.object = nil
 	}
 }
 
@@ -196,6 +202,7 @@ func (s *scene) asking(g segment) bool {
 			asks = true
 		case a.class == cFiller, a.class == cScenery, a.class == cOfficial, a.class == cCall, a.class == cCode, a.class == cElse,
 			a.class == cEvidence, a.class == cTopic, a.class == cOrder && a.id == "unsure", a.class == cShe, a.class == cNot && g.mark == '?':
+		case a.class == cVerb && g.mark == '?' && (a.verb == vPress || a.verb == vTouch || a.verb == vHit) && s.bare(g):
 		case a.class == cBall && g.mark == '?':
 		case a.class == cSide && !a.poss && g.mark == '?' && len(s.evs) > 0:
 		default:
@@ -320,4 +327,15 @@ func (s *scene) touchedBy(id string) {
 			}
 		}
 	}
+}
+
+// bare reports whether a clause names nobody and no ball: "next contact?".
+func (s *scene) bare(g segment) bool {
+	for i := g.from; i < g.to; i++ {
+		switch s.atoms[i].class {
+		case cSide, cRole, cPerson, cLibero, cBall, cMate, cSame, cShe, cLabel:
+			return false
+		}
+	}
+	return true
 }

@@ -7,7 +7,9 @@ import (
 )
 
 // token is one unit of the text as the phrases see it: a word, a mark, or the
+
 // name of a side made one unit.
+
 type token struct {
 	raw        string // as typed
 	form       string // lower case; "<side>" for a side, "<aline>" for the attack line, "<cline>" for the centre line
@@ -22,7 +24,6 @@ type token struct {
 }
 
 // family is a pair of names for the two sides: us and them, A and B.
-type family uint8
 
 const (
 	noFamily   family = iota
@@ -36,65 +37,17 @@ const (
 )
 
 // sideRef is a side as the words name it.
-type sideRef struct {
-	fam family
-	n   int8 // 0 the first of the family, 1 the second
-}
 
-func (s sideRef) ok() bool       { return s.fam != noFamily }
+func (s sideRef) ok() bool { return s.fam != noFamily }
+
 func (s sideRef) other() sideRef { return sideRef{s.fam, 1 - s.n} }
 
-var own, opp = sideRef{relative, 0}, sideRef{relative, 1}
-
 // sideNames are the words that name a side. Sorted by words. poss marks those
+
 // that are possessive by themselves.
-var sideNames = []struct {
-	words string
-	ref   sideRef
-	poss  bool
-}{
-	{"away team", sideRef{homeAway, 1}, false},
-	{"far side", opp, false},
-	{"far team", opp, false},
-	{"home side", sideRef{homeAway, 0}, false},
-	{"home team", sideRef{homeAway, 0}, false},
-	{"my", sideRef{usThem, 0}, true},
-	{"my side", sideRef{usThem, 0}, false},
-	{"my team", sideRef{usThem, 0}, false},
-	{"opponents", opp, false},
-	{"opposing", opp, true},
-	{"opposing side", opp, false},
-	{"opposing team", opp, false},
-	{"other side", opp, false},
-	{"other team", opp, false},
-	{"our", sideRef{usThem, 0}, true},
-	{"our side", sideRef{usThem, 0}, false},
-	{"our team", sideRef{usThem, 0}, false},
-	{"ours", sideRef{usThem, 0}, true},
-	{"own", own, true},
-	{"receiving", sideRef{serveRec, 1}, true},
-	{"receiving side", sideRef{serveRec, 1}, false},
-	{"receiving team", sideRef{serveRec, 1}, false},
-	{"receivers", sideRef{serveRec, 1}, false},
-	{"servers", sideRef{serveRec, 0}, false},
-	{"serving", sideRef{serveRec, 0}, true},
-	{"serving side", sideRef{serveRec, 0}, false},
-	{"serving team", sideRef{serveRec, 0}, false},
-	{"team a", sideRef{letters, 0}, false},
-	{"team b", sideRef{letters, 1}, false},
-	{"their", sideRef{usThem, 1}, true},
-	{"their side", sideRef{usThem, 1}, false},
-	{"their team", sideRef{usThem, 1}, false},
-	{"theirs", sideRef{usThem, 1}, true},
-	{"them", sideRef{usThem, 1}, false},
-	{"they", sideRef{usThem, 1}, false},
-	{"us", sideRef{usThem, 0}, false},
-	{"visiting team", sideRef{homeAway, 1}, false},
-	{"visitors", sideRef{homeAway, 1}, false},
-	{"we", sideRef{usThem, 0}, false},
-}
 
 // compounds are several words that are one thing. Sorted.
+
 var compounds = []struct{ words, form string }{
 	{"10 foot", "<aline>"},
 	{"10 foot line", "<aline>"},
@@ -111,9 +64,8 @@ var compounds = []struct{ words, form string }{
 	{"three meter line", "<aline>"},
 }
 
-var colourWords = []string{"black", "blue", "gold", "green", "maroon", "navy", "orange", "purple", "red", "white", "yellow"}
-
 // articles are dropped, and remembered on the word after them.
+
 func article(s string) byte {
 	switch s {
 	case "the", "this", "that", "these", "those":
@@ -125,7 +77,9 @@ func article(s string) byte {
 }
 
 // tokens makes the units of a text. The names of sides that only a use of
+
 // capital letters shows (A, S, R) are found here.
+
 func tokens(text string) []token {
 	ws := split(text)
 	var out []token
@@ -163,121 +117,29 @@ func tokens(text string) []token {
 }
 
 // letterTeams reports whether a text uses A and B, and S and R, as teams.
-func letterTeams(ws []word) (hasB, hasSR bool) {
-	for i, w := range ws {
-		s := strings.NewReplacer("’", "'", "`", "'").Replace(w.raw)
-		head := strings.TrimSuffix(s, "'s")
-		switch {
-		case head == "B", s == "A's", s == "b" && i > 0, s == "a's",
-			len(s) > 1 && (s[0] == 'A' || s[0] == 'B') && numeric(s[1:]) && s != "A4":
-			hasB = true
-		case head == "R" || head == "S", len(s) > 1 && (s[0] == 'R' || s[0] == 'S') && numeric(s[1:]) && s != "R1" && s != "R2":
-			hasSR = true
-		case head == "A" && i > 0 && ws[i-1].mark != '.' && ws[i-1].mark != '?':
-			hasB = true
-		case head == "A" && i+1 < len(ws) && thirdPerson(ws[i+1].raw):
-			hasB = true
-		}
-	}
-	return hasB, hasSR
-}
 
 // thirdPerson reports whether a word after a lone capital A shows that the A
-// is a team: "A digs", "A has used three".
-func thirdPerson(s string) bool {
-	switch strings.ToLower(s) {
-	case "has", "had", "is", "and", "attack", "first", "second", "third":
-		return true
-	}
-	if b, ok := stem(strings.ToLower(s)); ok && strings.HasSuffix(s, "s") {
-		return lex.verbs[b]
-	}
-	return false
-}
 
-func numeric(s string) bool {
-	for i := range len(s) {
-		if !digitAt(s, i) {
-			return false
-		}
-	}
-	return s != ""
-}
+// is a team: "A digs", "A has used three".
 
 // letterToken reads A, A's, A8, S, R, R3 and the like as a side, with the
-// number as a label.
-func letterToken(ws []word, i int, hasB, hasSR bool) (token, bool) {
-	w := ws[i]
-	s := strings.NewReplacer("’", "'", "`", "'").Replace(w.raw)
-	head, poss := strings.CutSuffix(s, "'s")
-	if h, ok := strings.CutSuffix(s, "'"); ok {
-		head, poss = h, true
-	}
-	if head == "" {
-		return token{}, false
-	}
-	t := token{raw: w.raw, form: "<side>", start: w.start, end: w.end, poss: poss}
-	letter, rest := head[0], head[1:]
-	if rest != "" && !numeric(rest) {
-		return token{}, false
-	}
-	next := ""
-	if i+1 < len(ws) {
-		next = strings.ToLower(ws[i+1].raw)
-	}
-	switch letter {
-	case 'A', 'B':
-		if !hasB || rest == "" && letter == 'A' && !poss && (next == "loose" || next == "whistle" || next == "spectator" || next == "second" && i == 0 && ballNext(ws, i+2)) {
-			return token{}, false
-		}
-		t.side = sideRef{letters, int8(letter - 'A')}
-	case 'a', 'b':
-		if !hasB || rest != "" || letter == 'a' && !poss && !thirdPerson(next) {
-			return token{}, false
-		}
-		t.side = sideRef{letters, int8(letter - 'a')}
-	case 'S', 'R':
-		if !hasSR && rest != "1" && rest != "2" || letter == 'R' && (rest == "1" || rest == "2") && !playing(next) {
-			return token{}, false
-		}
-		if letter == 'S' && !hasSR {
-			return token{}, false
-		}
-		t.side = sideRef{serveRec, int8('S'-letter) & 1}
-	case 'L':
-		if rest == "" {
-			return token{}, false
-		}
-		t.form, t.label = "libero", rest
-		return t, true
-	default:
-		return token{}, false
-	}
-	t.label = rest
-	return t, true
-}
 
-func ballNext(ws []word, i int) bool { return i < len(ws) && strings.EqualFold(ws[i].raw, "ball") }
+// number as a label.
 
 // playing reports whether the word after R1 or R2 says that a player is meant.
-func playing(next string) bool {
-	if b, ok := stem(next); ok {
-		next = b
-	}
-	switch next {
-	case "spike", "jump", "pass", "dig", "set", "attack", "block", "swing", "serve":
-		return true
-	}
-	return false
-}
 
 // mergeSides makes the names of sides one token each.
+
 func mergeSides(ts []token) []token {
 	two := twoColours(ts)
 	out := ts[:0:0]
 	for i := 0; i < len(ts); i++ {
 		t := ts[i]
 		if t.form == "<side>" {
+			if n := len(out); n > 0 && t.side.fam == letters && out[n-1].form == "team" {
+				t.raw, t.start = out[n-1].raw+" "+t.raw, out[n-1].start
+				out = out[:n-1]
+			}
 			if i+1 < len(ts) && !t.poss && (ts[i+1].form == "team") {
 				i++
 				t.poss, t.end = ts[i].poss, ts[i].end
@@ -335,64 +197,13 @@ func verbBefore(out []token) bool {
 }
 
 // sideName finds the longest name of a side at i, and how many tokens it takes.
-func sideName(ts []token, i int) (ref sideRef, poss bool, n int) {
-	for _, s := range sideNames {
-		first, second, two := strings.Cut(s.words, " ")
-		if ts[i].form != first {
-			continue
-		}
-		if two {
-			if i+1 < len(ts) && ts[i+1].form == second && ts[i+1].mark == 0 {
-				// "our side" in "on our side" stays two words: the phrases know it.
-				if second == "side" && s.ref.fam == usThem && i > 0 && sideAsPlace(ts[i-1].form) {
-					continue
-				}
-				if second == "side" && i > 0 && sideAsPlace(ts[i-1].form) {
-					continue
-				}
-				return s.ref, s.poss, 2
-			}
-			continue
-		}
-		if n == 0 {
-			ref, poss, n = s.ref, s.poss, 1
-		}
-	}
-	if n == 0 && (ts[i].form == "other" || ts[i].form == "far") && i+1 < len(ts) && ts[i+1].form == "side" {
-		return opp, true, 1
-	}
-	return ref, poss, n
-}
 
 // sideAsPlace reports whether a word before "our side" makes it a place.
-func sideAsPlace(s string) bool {
-	switch s {
-	case "on", "over", "to", "onto", "in", "into", "above", "completely", "back", "from", "at", "near", "down", "goes", "falls":
-		return true
-	}
-	return false
-}
 
 // twoColours are the two colours that a text calls its teams by, if it does.
-func twoColours(ts []token) [2]string {
-	var found []string
-	for i, t := range ts {
-		for _, c := range colourWords {
-			if t.form != c || i+1 < len(ts) && (ts[i+1].form == "card" || ts[i+1].form == "line") {
-				continue
-			}
-			if len(found) == 0 || found[0] != c && len(found) < 3 && (len(found) == 1 || found[1] != c) {
-				found = append(found, c)
-			}
-		}
-	}
-	if len(found) == 2 {
-		return [2]string{found[0], found[1]}
-	}
-	return [2]string{}
-}
 
 // mergeCompounds makes the lines of the court one token each.
+
 func mergeCompounds(ts []token) []token {
 	out := ts[:0:0]
 	for i := 0; i < len(ts); i++ {
@@ -432,7 +243,9 @@ func firstByte(s string) byte {
 }
 
 // team is a lone helper: the play's team of the n-th name of a family whose
+
 // first name is a.
+
 func (s sideRef) team(first play.Team) play.Team {
 	if s.n == 0 {
 		return first

@@ -139,6 +139,10 @@ func (s *scene) above(c *clauseState, a *atom, t play.Team) {
 		if h.Team == t && n-1 >= c.first {
 			return // a player on the own side
 		}
+		if s.toks[a.from].form != "over" {
+			a.used = false
+			return
+		}
 		s.cross(t)
 	default:
 		if h.Team != t {
@@ -162,6 +166,10 @@ func (s *scene) moves(c *clauseState, a *atom, t play.Team) {
 		}
 		a.used = t == w.team
 	case dOver:
+		if n := len(s.evs); s.body == play.Foot && n > 0 && s.evs[n-1].Kind == play.Line {
+			a.used = true
+			return
+		}
 		a.used, s.mayReach = true, true
 	case dOut, dWide:
 		a.used = true

@@ -1,0 +1,318 @@
+package notation
+
+import (
+	"strings"
+
+	"example.org/netpost/engine/play"
+)
+
+func (s *scene) contact(c *clauseState, a *atom, noun bool) {
+	if a.verb == vSend && s.bodyNext(c, a) {
+		a.used = true
+		return
+	}
+	who := s.subj
+	if len(who) == 0 {
+		t := s.flow()
+		if a.action == play.Block {
+			if k := s.lastContact(); k >= 0 {
+				t = s.evs[k].Team.Other()
+			}
+		}
+		who = []party{{team: t, pid: -1}}
+	}
+	switch base(a.word) {
+	case "play", "get":
+		if !noun && !s.ballAhead(c, a) {
+			return
+		}
+	}
+	if noun && a.action != play.Touch && !s.owned(c, a) {
+		keep := s.subj
+		defer func() { s.subj = keep }()
+		t := s.flow()
+		if a.action == play.Block {
+			t = s.away()
+			if t == play.NoTeam {
+				t = s.flow()
+			}
+		}
+		who = []party{{team: t, pid: -1}}
+		s.subj = who
+	}
+	if s.ballSubj && !noun && a.action == play.Touch && (len(s.subj) == 0 || !s.ballNext(c, a)) {
+		a.used = true // "the ball pops up": a way to go
+		return
+	}
+	a.used = true
+	if c.deny {
+		c.deny = false
+		return
+	}
+	// "doubles the ball while setting": one contact, named by what it was.
+	if k := len(s.evs) - 1; k >= c.first && k >= 0 && s.evs[k].Kind == play.Contact && s.evs[k].Action == play.Touch && !s.fresh && s.evs[k].who >= 0 && who[0].pid == s.evs[k].who {
+		s.evs[k].Action = a.action
+		return
+	}
+	if a.action == play.Block && len(who) > 1 && who[0].team == who[1].team {
+		s.wall(c, a)
+		return
+	}
+	action := a.action
+	if action == play.Touch && len(who) == 1 && s.roleOf(who[0]) == play.Defender {
+		action = play.Dig
+	}
+	if a.verb == vPress && len(who) < 2 && s.both {
+		who = s.pairOf(who)
+	}
+	for n := range who {
+		if n > 0 {
+			if a.verb == vPress {
+				s.link = play.Same
+			} else if s.link == play.Unknown {
+				s.comma = false
+			}
+		}
+		s.touch(who[n], action)
+	}
+	s.subj = who
+	if a.fact != "" {
+		s.evs[len(s.evs)-1].set(a.fact, a.value)
+	}
+	if len(who) == 2 && a.verb != vPress && who[0].team != who[1].team {
+		s.evs[len(s.evs)-1].split = true
+	}
+	if noun {
+		s.ballSubj, c.ball = true, true
+	}
+}
+
+func (s *scene) pairOf(who []party) []party {
+	w := party{team: who[0].team.Other(), pid: -1}
+	return append(who, w)
+}
+
+func (s *scene) touch(w party, action play.Action) {
+	pid := s.settle(&w)
+	if len(s.subj) > 0 && s.subj[0].team == w.team && s.subj[0].pid < 0 {
+		s.subj[0].pid = pid
+	}
+	h := s.add(play.Event{Kind: play.Contact, Team: w.team, Action: action}, pid)
+	if len(s.subj) == 0 {
+		s.subj = []party{{team: w.team, pid: pid, one: true}}
+	}
+	if s.number > 0 && s.number <= 3 && (action == play.Press || len(s.subj) == 2 && s.subj[0].team != s.subj[1].team) && s.contacts() == 1 {
+		// The third hit, then two at the net: it is what had been used.
+		s.open[play.Used] = []play.Value{play.Zero, play.N1, play.N2, play.N3}[s.number]
+		if s.numberOf != play.NoTeam {
+			s.open[play.Has] = play.Value(s.numberOf.String())
+		}
+		s.number = 0
+	}
+	if s.number > 0 && (s.numberOf == play.NoTeam || s.numberOf == w.team) {
+		h.Number = s.number
+		s.number = 0
+	}
+	if s.mayReach {
+		h.facts[play.ReachHeight] = play.Above
+		h.voids[play.Place] = true
+		s.mayReach = false
+	}
+	if s.reachUp != play.Unknown {
+		h.facts[play.ReachHeight] = s.reachUp
+		s.reachUp = play.Unknown
+	}
+	s.waiting(h)
+	s.fresh = false
+	switch {
+	case action.Attacking():
+		s.on = w.team.Other()
+	case action == play.Block, action == play.Press:
+		s.on = play.NoTeam
+	default:
+		s.on = w.team
+	}
+}
+
+func (s *scene) hits(c *clauseState, a *atom, noun bool) {
+	if s.ballSubj && !noun {
+		return // a ball that touches nothing that was read
+	}
+	action := a.action
+	if a.verb == vHit {
+		action = s.hitAs(c, noun)
+	}
+	b := *a
+	b.action = action
+	s.contact(c, &b, noun)
+	a.used = b.used
+}
+
+func (s *scene) hitAs(c *clauseState, noun bool) play.Action {
+	if len(s.subj) == 0 {
+		return play.Touch
+	}
+	w := s.subj[0]
+	switch s.roleOf(w) {
+	case play.Hitter, play.Outside, play.Middle, play.Opposite:
+		return play.Attack
+	case play.NoRole:
+		if k := s.lastContact(); k >= 0 && w.pid >= 0 && s.evs[k].who == w.pid {
+			return play.Touch
+		}
+		if k := s.lastContact(); k >= 0 && s.evs[k].Team == w.team && (s.evs[k].Action == play.Set || s.evs[k].Action == play.Pass) {
+			return play.Attack
+		}
+		if s.number == 3 || !w.one && w.pid < 0 && !s.evsBy(w.team) {
+			return play.Attack
+		}
+	}
+	return play.Touch
+}
+
+func (s *scene) evsBy(t play.Team) bool {
+	for _, e := range s.evs {
+		if e.Team == t && e.Kind == play.Contact {
+			return true
+		}
+	}
+	return false
+}
+
+func (s *scene) handles(c *clauseState, a *atom, noun bool) {
+	value := play.Held
+	if a.verb == vDouble {
+		value = play.Double
+	}
+	switch a.word {
+	case "scoop", "trap", "scoops", "scooped", "steers", "steer", "redirects", "redirect", "guides", "palm", "palms":
+		value = play.Unknown
+	}
+	a.used = true
+	k := s.lastContact()
+	same := k >= 0 && s.evs[k].Kind == play.Contact && (noun || k >= c.first && !s.fresh)
+	if c.deny {
+		c.deny = false
+		if k >= 0 && s.evs[k].Kind == play.Contact {
+			s.evs[k].facts[play.Manner] = play.Clean
+		}
+		return
+	}
+	if !same {
+		if s.ballSubj || len(s.subj) == 0 && len(s.evs) > 0 {
+			a.used = false
+			return
+		}
+		s.contact(c, &atom{meaning: does(vContact, play.Touch)}, false)
+		k = s.lastContact()
+	}
+	if k < 0 || s.evs[k].Kind != play.Contact {
+		return
+	}
+	if value == play.Unknown || c.mark == '?' {
+		s.evs[k].voids[play.Manner] = true
+		if value == play.Held {
+			s.want("caught-or-thrown")
+		} else if value == play.Double {
+			s.want("double-contact")
+		}
+		return
+	}
+	s.evs[k].facts[play.Manner] = value
+}
+
+func (s *scene) serves(c *clauseState, a *atom) {
+	a.used = true
+	for _, e := range s.evs {
+		if e.Kind == play.Serve {
+			s.ballSubj, c.ball = true, true
+			return
+		}
+	}
+	if len(s.evs) > 0 {
+		a.used = false
+		return
+	}
+	t := play.NoTeam
+	if len(s.subj) > 0 {
+		t = s.subj[0].team
+	} else if first, ok := s.first[serveRec]; ok {
+		t = first
+	}
+	s.add(play.Event{Kind: play.Serve, Team: t}, -1)
+	s.ballSubj, c.ball, s.fresh, s.subj = true, true, false, nil
+	s.on = t.Other()
+}
+
+func (s *scene) received(c *clauseState, a *atom) bool {
+	k := len(s.evs) - 1
+	if a.verb != vContact || !a.action.Attacking() || k < c.first || k < 0 {
+		return false
+	}
+	e := s.evs[k]
+	if e.Kind != play.Contact || e.Action != play.Dig && e.Action != play.Pass && e.Action != play.Block && e.Action != play.Touch {
+		return false
+	}
+	a.used = true
+	if k > 0 && s.evs[k-1].Kind == play.Contact && s.evs[k-1].Team != e.Team {
+		return true
+	}
+	s.swap = true
+	w := party{team: e.Team.Other(), pid: -1}
+	s.add(play.Event{Kind: play.Contact, Team: w.team, Action: a.action}, s.settle(&w))
+	s.evs[len(s.evs)-1].link = play.Before
+	return true
+}
+
+func (s *scene) wall(c *clauseState, a *atom) {
+	for n := range s.subj {
+		w := &s.subj[n]
+		if n > 0 {
+			s.link = play.Same
+		}
+		h := s.add(play.Event{Kind: play.Attempt, Team: w.team}, s.settle(w))
+		h.wall = true
+		s.waiting(h)
+	}
+	s.fresh = false
+}
+
+func (s *scene) bodyNext(c *clauseState, a *atom) bool {
+	for i := c.from; i < c.to; i++ {
+		if b := s.atoms[i]; b.from >= a.to {
+			if b.class == cFiller || b.class == cShe {
+				continue
+			}
+			return b.class == cBody
+		}
+	}
+	return false
+}
+
+func (s *scene) ballNext(c *clauseState, a *atom) bool {
+	for i := c.from; i < c.to; i++ {
+		if b := s.atoms[i]; b.from >= a.to {
+			return b.class == cBall
+		}
+	}
+	return strings.HasSuffix(a.word, " ball")
+}
+
+func (s *scene) ballAhead(c *clauseState, a *atom) bool {
+	for i := c.from; i < c.to; i++ {
+		if b := s.atoms[i]; b.from >= a.to && (b.class == cBall || b.class == cNumber) {
+			return true
+		}
+	}
+	return false
+}
+
+func (s *scene) owned(c *clauseState, a *atom) bool {
+	for i := c.from + 1; i < c.to; i++ {
+		if s.atoms[i].from == a.from {
+			p := s.atoms[i-1]
+			return p.poss || p.class == cShe || p.class == cNumber
+		}
+	}
+	return false
+}

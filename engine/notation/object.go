@@ -1,0 +1,191 @@
+package notation
+
+import (
+	"example.org/netpost/engine/play"
+)
+
+func (s *scene) touches(c *clauseState, i int, noun bool) int {
+	a := &s.atoms[i]
+	if c.deny { // what is not touched is no event
+		c.deny = false
+		s.mark(i, i+1)
+		for j := i + 1; j < c.to; j++ {
+			switch s.atoms[j].class {
+			case cBall, cThing, cSide, cRole, cPerson, cMate, cBody, cFiller, cNobody, cOfficial:
+				s.atoms[j].used = true
+				continue
+			}
+			return j
+		}
+		return c.to
+	}
+	if s.ballSubj && !noun && s.bodies(c, i) {
+		return c.to
+	}
+	for j := i + 1; j < c.to; j++ {
+		b := &s.atoms[j]
+		switch b.class {
+		case cBall:
+			if s.ballSubj && len(s.subj) > 0 && s.subj[0].pid < 0 {
+				continue
+			}
+			b.used = true
+			s.hits(c, a, noun)
+			return i + 1
+		case cNumber:
+			s.hits(c, a, noun)
+			return i + 1
+		case cThing:
+			s.touchesThing(c, b)
+			a.used = b.used
+			return j + 1
+		case cOfficial:
+			if s.ballSubj || noun {
+				a.used, b.used = true, true
+				if noun {
+					s.hits(c, a, noun)
+				}
+				s.strike(play.Official)
+				return j + 1
+			}
+		case cFloor, cLine:
+			if s.ballSubj {
+				a.used = true
+				if b.class == cFloor {
+					b.used = true
+					s.land(s.on, play.In)
+				}
+				return j + 1
+			}
+			if len(s.subj) > 0 {
+				a.used = true
+				if b.class == cFloor {
+					s.floor(c, b)
+					return j + 1
+				}
+				return i + 1
+			}
+		case cSide, cRole, cPerson, cMate, cLibero, cRow, cShe, cLabel:
+			if j+1 < c.to && s.atoms[j+1].class == cFloor {
+				continue
+			}
+			if b.class == cShe && !s.ballSubj { // her hand, her own
+				continue
+			}
+			w, k, ok := s.phrase(c, j)
+			if !ok {
+				return i + 1
+			}
+			if w.team == play.NoTeam && w.pid < 0 {
+				w.team = s.guess(w)
+			}
+			if w.team == play.NoTeam {
+				return i + 1
+			}
+			a.used = true
+			s.mark(j, k)
+			if s.ballSubj || noun {
+				if noun && !s.ballSubj {
+					s.hits(c, a, noun)
+				}
+				s.subj, s.fresh = []party{w}, true
+				act := play.Touch
+				if w.role == play.Blocker {
+					act = play.Block
+				}
+				s.touch(w, act)
+				s.ballSubj = true
+				return k
+			}
+			s.bump(c)
+			return k
+		case cBody:
+			continue
+		case cFiller, cFact, cDoubt, cScenery, cPlace:
+			continue
+		case cVerb:
+			if b.action == play.Block && b.art != 0 && (s.ballSubj || noun) {
+				if noun && !s.ballSubj {
+					s.hits(c, a, noun)
+				}
+				a.used, b.used = true, true
+				w := party{team: s.away(), pid: -1, role: play.Blocker, one: true}
+				if w.team == play.NoTeam {
+					w.team = s.flow()
+				}
+				s.touch(w, play.Block)
+				s.ballSubj = true
+				return j + 1
+			}
+			j = c.to
+		case cDest, cInto, cOrder:
+			j = c.to
+		}
+	}
+	s.hits(c, a, noun)
+	return i + 1
+}
+
+// hits makes the contact of "touches", "hits", "bumps" with the ball.
+
+// hitAs says whether a hit is an attack: it is where a hitter hits, or where
+
+// nobody in particular does and the ball goes over.
+
+// handles reads catches, lifts and doubles: of a new contact, or of the one
+
+// just told.
+
+// serves reads a serve: the service hit, or the served ball.
+
+// received reads what a dig or a block was of: "digs a spike" tells the
+
+// opponents' attack before it.
+
+// wall reads two or more of a side who block together. Who of them touched the
+
+// ball is told later, or it is the first.
+
+// bodies reads the parts of one player that the ball touches, one after the
+
+// other.
+
+func (s *scene) bodies(c *clauseState, i int) bool {
+	n := 0
+	for j := i + 1; j < c.to; j++ {
+		switch b := s.atoms[j]; b.class {
+		case cBody:
+			n++
+		case cFiller, cCard, cMate, cOrder:
+		default:
+			return false
+		}
+	}
+	if n == 0 {
+		return false
+	}
+	s.numberContact()
+	if s.contacts() == 0 {
+		return false
+	}
+	s.mark(i, c.to)
+	s.bodyHits = n
+	s.manyBodies()
+	return true
+}
+
+// manyBodies makes a contact of two or more parts of the body a double one.
+
+func (s *scene) manyBodies() {
+	if k := s.lastContact(); s.bodyHits > 1 && k >= 0 {
+		s.evs[k].set(play.Manner, play.Double)
+	}
+}
+
+// bodyNext reports whether a verb has a part of the body as its object:
+
+// "pushes the hands forward".
+
+// ballNext reports whether the ball is the next thing named after a verb.
+
+// base is the word of the lexicon that s is a form of, s itself for most.

@@ -1,0 +1,196 @@
+package notation
+
+import (
+	"example.org/netpost/engine/play"
+)
+
+func (s *scene) used(c *clauseState, a *atom) {
+	a.used = true
+	if len(s.evs) > 0 && s.contacts() > 0 {
+		a.used = false // the count is in the events told
+		return
+	}
+	s.open[play.Used] = []play.Value{play.Zero, play.N1, play.N2, play.N3}[a.n]
+	t := s.lastSide(c, a)
+	if t != play.NoTeam {
+		s.open[play.Has] = play.Value(t.String())
+	}
+	s.subj, s.fresh = nil, false
+}
+
+func (s *scene) lastSide(c *clauseState, a *atom) play.Team {
+	t := play.NoTeam
+	for i := c.from; i < c.to && s.atoms[i].from < a.from; i++ {
+		if s.atoms[i].class == cSide {
+			t = s.team(s.atoms[i].side)
+		}
+	}
+	return t
+}
+
+func (s *scene) opening(a *atom) {
+	t := s.team(a.side)
+	switch a.id {
+	case "has":
+		if t != play.NoTeam {
+			a.used = true
+			s.open[play.Has] = play.Value(t.String())
+		}
+	case "serving":
+		if t != play.NoTeam {
+			a.used = true
+			s.open[play.Serving] = play.Value(t.String())
+			if s.primary != serveRec {
+				s.first[serveRec] = t
+			}
+		}
+	case "free":
+		if len(s.evs) > 0 {
+			return
+		}
+		a.used = true
+		t = play.NoTeam
+		for i := range s.atoms {
+			if s.atoms[i].from == a.from && i > 0 && s.atoms[i-1].class == cSide && s.atoms[i-1].poss {
+				t = s.team(s.atoms[i-1].side)
+			}
+		}
+		s.over = true
+		if t != play.NoTeam {
+			s.open[play.Has] = play.Value(t.String())
+		}
+		if a.word != "free ball" {
+			s.next = append(s.next, stated1{fact: play.Place})
+		}
+		s.fresh = false
+	case "receive":
+		if len(s.evs) == 0 {
+			a.used = true
+			s.open[play.Used] = play.Zero
+			if len(s.subj) > 0 && s.subj[0].team != play.NoTeam {
+				s.open[play.Has] = play.Value(s.subj[0].team.Other().String())
+			}
+			delete(s.open, play.Used) // the contact that follows is the first
+			delete(s.open, play.Has)
+		}
+	}
+}
+
+func (s *scene) numbered(c *clauseState, i int) int {
+	a := &s.atoms[i]
+	a.used = true
+	if len(s.evs) > c.first { // "plays the second ball"
+		for j := len(s.evs) - 1; j >= c.first; j-- {
+			if s.evs[j].Kind == play.Contact {
+				s.evs[j].Number = a.n
+				return i + 1
+			}
+		}
+	}
+	if a.n == 4 && c.mark == '?' {
+		s.want("four-contacts")
+		return i + 1
+	}
+	t := s.lastSide(c, a)
+	if t == play.NoTeam && len(s.subj) > 0 {
+		t = s.subj[0].team
+	}
+	s.number, s.numberOf, s.numberBy = a.n, t, nil
+	if i > c.from && s.atoms[i-1].poss && s.atoms[i-1].class != cSide && len(s.subj) > 0 {
+		w := s.subj[0]
+		s.numberBy, s.numberOf = &w, w.team
+	}
+	if i+1 < c.to && s.atoms[i+1].class == cFiller && s.atoms[i+1].word == "used" {
+		return i + 1
+	}
+	// A ball that goes somewhere has been hit: the contact is told here.
+	for j := i + 1; j < c.to; j++ {
+		switch s.atoms[j].class {
+		case cDest, cInto, cThing:
+			s.numberContact()
+			c.ball = true
+			return i + 1
+		case cVerb:
+			if k := s.atoms[j].verb; k == vGo || k == vLand || (k == vTouch || k == vHit) && s.thingAhead(c, j) {
+				s.numberContact()
+				c.ball = true
+			}
+			return i + 1
+		case cRole, cPerson, cSide, cRow, cLibero:
+			return i + 1
+		}
+	}
+	return i + 1
+}
+
+func (s *scene) thingAhead(c *clauseState, i int) bool {
+	for ; i < c.to; i++ {
+		if k := s.atoms[i].class; k == cThing || k == cOfficial {
+			return true
+		}
+	}
+	return false
+}
+
+func (s *scene) numberContact() {
+	if s.number == 0 {
+		return
+	}
+	t := s.numberOf
+	if t == play.NoTeam {
+		t = s.flow()
+	}
+	w := party{team: t, pid: -1}
+	if s.numberBy != nil {
+		w = *s.numberBy
+		s.numberBy = nil
+	}
+	comma := s.comma
+	defer func() { s.comma = comma }()
+	action := play.Touch
+	if s.number == 1 {
+		action = play.Pass
+	}
+	s.touch(w, action)
+	s.ballSubj = true
+	s.subj = nil
+}
+
+func (s *scene) flow() play.Team {
+	if s.on != play.NoTeam {
+		return s.on
+	}
+	if t := s.actor(); t != play.NoTeam {
+		return t
+	}
+	return play.A
+}
+
+func (s *scene) flush() {
+	if s.number > 0 && s.contacts() == 0 {
+		s.numberContact()
+	}
+	s.endReach()
+	s.unheard()
+	if s.both && s.contacts() == 0 {
+		s.pairContacts()
+	}
+}
+
+func (s *scene) pairContacts() {
+	for _, t := range []play.Team{play.A, play.B} {
+		w := party{team: t, pid: -1, row: s.bothRow}
+		for i, p := range s.people {
+			if p.Team == t {
+				w.pid = i
+			}
+		}
+		keep := s.next
+		s.touch(w, play.Touch)
+		if t == play.A {
+			s.next = keep
+		}
+	}
+	s.evs[len(s.evs)-1].link = play.Unknown
+	s.pairAsked = true
+}
