@@ -11,6 +11,7 @@ import (
 	"path/filepath"
 	"runtime"
 	"runtime/debug"
+	"slices"
 	"sync"
 
 	"github.com/blevesearch/bleve/v2"
@@ -68,7 +69,7 @@ func newMemory() (*Index, error) {
 
 // lexiconOf is the trade's lexicon, read as a mapping reads words.
 func lexiconOf(m *mapping.IndexMappingImpl) *lexicon {
-	return newLexicon(m.AnalyzerNamed(ruling), notation.Synonyms())
+	return newLexicon(m.AnalyzerNamed(ruling), slices.Concat(notation.Synonyms(), thesaurus))
 }
 
 // Build builds the index of a book in a folder of its own and makes it the one in use. What
@@ -185,6 +186,7 @@ func program(m *mapping.IndexMappingImpl) string {
 	e := json.NewEncoder(h)
 	e.Encode(m)
 	e.Encode(notation.Synonyms())
+	e.Encode(thesaurus)
 	for _, f := range play.Facts() {
 		e.Encode(f.ID)
 	}

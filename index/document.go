@@ -24,6 +24,7 @@ type document struct {
 	Codes    []string `json:"codes"`
 	Season   float64  `json:"season"`
 	Status   string   `json:"status"`
+	Signs    string   `json:"signs"`
 	Record   string   `json:"record"`
 }
 
@@ -83,6 +84,7 @@ func (m maker) document(n *casebook.Note, successors []string) (document, error)
 	for _, s := range rec.Sign {
 		d.Sign = append(d.Sign, string(s))
 	}
+	d.Signs = strings.Join(d.Sign, " ")
 	for _, r := range n.Rules {
 		if r = NormalRule(r); r != "" {
 			d.Rules = append(d.Rules, r)
@@ -107,6 +109,7 @@ func (m maker) signature(n *casebook.Note) (out []sign) {
 	switch r := n.Ruling; {
 	case r.Fault != "":
 		own(signFault, r.Fault)
+		own(signMay, r.Fault)
 	case r.Replay != "":
 		own(signOutcome, r.Outcome+"-"+r.Replay)
 	default:
@@ -120,19 +123,24 @@ func (m maker) signature(n *casebook.Note) (out []sign) {
 	return slices.Compact(out)
 }
 
-// played is the signature of a note's play and of the book's ruling on it.
+// played is the signature of a note's play and of the book's ruling on it. A note without
+// a play has the area that its title and topics are about.
 func (m maker) played(n *casebook.Note) (out []sign) {
-	if n.Play == "" {
-		return nil
+	words := n.Play
+	if words == "" {
+		words = n.Title + ": " + strings.Join(n.Topics, ", ")
 	}
 	defer func() {
 		if recover() != nil {
 			out = nil
 		}
 	}()
-	r, err := notation.Read(n.Play)
+	r, err := notation.Read(words)
 	if err != nil {
 		return nil
+	}
+	if n.Play == "" {
+		r = notation.Reading{Topic: r.Topic}
 	}
 	return signature(r, decide(r.Rally, n.Codes, n.Season, m.book.Open)...)
 }

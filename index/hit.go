@@ -6,8 +6,6 @@ import (
 	"slices"
 	"strings"
 
-	"github.com/blevesearch/bleve/v2/search"
-
 	"example.org/netpost/casebook"
 	"example.org/netpost/engine/code"
 	"example.org/netpost/engine/play"
@@ -56,8 +54,8 @@ type found struct {
 	replaces []string
 }
 
-func (c *collector) collect(ctx context.Context, m *search.DocumentMatch) error {
-	rec, err := recordOf(m)
+func (c *collector) collect(ctx context.Context, m candidate) error {
+	rec, err := recordOf(m.match)
 	if err != nil {
 		return err
 	}
@@ -76,12 +74,12 @@ func (c *collector) collect(ctx context.Context, m *search.DocumentMatch) error 
 		return nil
 	}
 	if i, ok := c.at[rec.ID]; ok {
-		c.found[i].score = max(c.found[i].score, m.Score)
+		c.found[i].score = max(c.found[i].score, m.score)
 		c.found[i].replaces = append(c.found[i].replaces, replaces...)
 		return nil
 	}
 	c.at[rec.ID] = len(c.found)
-	c.found = append(c.found, found{rec, m.Score, replaces})
+	c.found = append(c.found, found{rec, m.score, replaces})
 	return nil
 }
 
@@ -163,6 +161,8 @@ func (c *collector) why(f found) []string {
 		out = append(out, "same fault: "+spaced(vs))
 	} else if vs := shared(signRaised); len(vs) > 0 {
 		out = append(out, "same call in question: "+spaced(vs))
+	} else if vs := shared(signMay); len(vs) > 0 {
+		out = append(out, "the fault it may be: "+spaced(vs))
 	}
 	if vs := shared(signMeasure); len(vs) > 0 {
 		out = append(out, "same measure: "+spaced(vs))

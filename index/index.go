@@ -5,10 +5,12 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"strings"
 	"sync"
 
 	"github.com/blevesearch/bleve/v2"
 	"github.com/blevesearch/bleve/v2/search"
+	"github.com/blevesearch/bleve/v2/search/query"
 )
 
 // Index finds notes. It is safe for use by many at once.
@@ -45,17 +47,12 @@ func (x *Index) Len() (n int, err error) {
 func (x *Index) Search(ctx context.Context, q Query) (hits []Hit, err error) {
 	defer rescue(&err)
 	a := x.lexicon.take(q)
-	if a.empty() {
-		return nil, nil
-	}
-	// Superseded notes give way to successors that may be found themselves, and dates
-	// leave notes out: look further than the limit.
-	found, err := x.find(ctx, a, 3*a.Limit+12)
+	c := collector{asked: a, index: x, at: map[string]int{}}
+	candidates, err := x.candidates(ctx, a)
 	if err != nil {
 		return nil, err
 	}
-	c := collector{asked: a, index: x, at: map[string]int{}}
-	for _, m := range found {
+	for _, m := range candidates {
 		if err := c.collect(ctx, m); err != nil {
 			return nil, err
 		}
@@ -63,18 +60,74 @@ func (x *Index) Search(ctx context.Context, q Query) (hits []Hit, err error) {
 	return c.hits(), nil
 }
 
-// find runs a search for at most n documents.
-func (x *Index) find(ctx context.Context, a asked, n int) (search.DocumentMatchCollection, error) {
-	r := bleve.NewSearchRequestOptions(a.query(), n, 0, false)
+// A candidate is a document that was found, and how well it answers.
+type candidate struct {
+	match *search.DocumentMatch
+	score float64
+}
+
+// candidates finds documents by words and by the play, apart, because their scores can't be
+// compared: how rare a word is says how much it tells, and how rare a fact is does not. The
+// best match of words counts one; the play counts by how alike it is, from none to all.
+func (x *Index) candidates(ctx context.Context, a asked) ([]candidate, error) {
+	// Superseded notes give way to successors that may be found themselves, and dates
+	// leave notes out: look further than the limit.
+	n := 2*a.Limit + 24
+	var out []candidate
+	at := map[string]int{}
+	words, err := x.find(ctx, a.byWords(), n)
+	if err != nil {
+		return nil, err
+	}
+	for _, m := range words {
+		at[m.ID] = len(out)
+		out = append(out, candidate{m, m.Score / words[0].Score})
+	}
+	plays, err := x.find(ctx, a.byPlay(), n)
+	if err != nil {
+		return nil, err
+	}
+	for _, m := range plays {
+		if _, ok := at[m.ID]; !ok {
+			at[m.ID] = len(out)
+			out = append(out, candidate{m, 0})
+		}
+	}
+	for i := range out {
+		c := &out[i]
+		c.score += a.trust() * alike(a.signs, signsOf(c.match))
+		if season, _ := c.match.Fields[fieldSeason].(float64); a.Season != 0 && season == float64(a.Season) {
+			c.score += weightSeason
+		}
+	}
+	return out, nil
+}
+
+// find runs a search for at most n documents; no search finds none.
+func (x *Index) find(ctx context.Context, q query.Query, n int) (search.DocumentMatchCollection, error) {
+	if q == nil {
+		return nil, nil
+	}
+	r := bleve.NewSearchRequestOptions(q, n, 0, false)
 	// Equal scores come in the order of internal numbers, which differs from build to
 	// build; ids do not.
 	r.SortBy([]string{"-_score", "_id"})
-	r.Fields = []string{fieldRecord}
+	r.Fields = []string{fieldRecord, fieldSigns, fieldSeason}
 	res, err := x.notes.SearchInContext(ctx, r)
 	if err != nil {
 		return nil, err
 	}
 	return res.Hits, nil
+}
+
+// signsOf reads the signature that is stored with a document.
+func signsOf(m *search.DocumentMatch) []sign {
+	s, _ := m.Fields[fieldSigns].(string)
+	var out []sign
+	for _, f := range strings.Fields(s) {
+		out = append(out, sign(f))
+	}
+	return out
 }
 
 // byID fetches one record, false where the index holds no such note.

@@ -48,6 +48,7 @@ const (
 	fieldCodes    = "codes"    // the codes it is about
 	fieldSeason   = "season"   // first year of its season
 	fieldStatus   = "status"   // as written in the note
+	fieldSigns    = "signs"    // the signature once more, in one text; stored, never searched
 	fieldRecord   = "record"   // all that a hit shows, as JSON; stored, never searched
 )
 
@@ -94,11 +95,12 @@ func newMapping() (*mapping.IndexMappingImpl, error) {
 	d.AddFieldMappingsAt(fieldCodes, term(exact))
 	d.AddFieldMappingsAt(fieldStatus, term(exact))
 	season := bleve.NewNumericFieldMapping()
-	season.Store, season.IncludeInAll, season.DocValues = false, false, false
+	season.IncludeInAll, season.DocValues = false, false
 	d.AddFieldMappingsAt(fieldSeason, season)
-	record := bleve.NewTextFieldMapping()
-	record.Index, record.Store, record.IncludeInAll, record.IncludeTermVectors, record.DocValues = false, true, false, false, false
-	d.AddFieldMappingsAt(fieldRecord, record)
+	stored := term(exact)
+	stored.Index, stored.Store = false, true
+	d.AddFieldMappingsAt(fieldSigns, stored)
+	d.AddFieldMappingsAt(fieldRecord, stored)
 	m.DefaultMapping = d
 	return m, m.Validate()
 }

@@ -53,27 +53,36 @@ var weights = map[string]float64{
 	signAsked:   0.3,
 	signEvent:   0.3,
 	signFact:    0.5,
-	signFault:   2.0,
-	signMeasure: 2.0,
-	signOutcome: 0.5,
-	signRaised:  1.0,
-	signThen:    0.6,
-	signTopic:   1.0,
-	signTurns:   1.0,
+	signFault:   1.0,
+	signMay:     0.3,
+	signMeasure: 1.0,
+	signOutcome: 0.3,
+	signRaised:  0.6,
+	signThen:    0.4,
+	signTopic:   0.8,
+	signTurns:   0.4,
 	signWho:     0.4,
-	signWhose:   0.8,
+	signWhose:   0.5,
 }
 
 // weights of everything else.
-const (
-	weightHead    = 1.0 // a word in title, topics or play
-	weightText    = 0.5 // a word in the body
-	weightConcept = 0.8 // a lexicon group
-	weightRule    = 2.5 // the rule asked for, or part of it
-	weightParent  = 0.5 // the rule that it is part of
-	weightSeason  = 0.3 // the season asked about
-	maxWords      = 48  // distinct words looked up; a long story repeats itself
+var (
+	weightHead      = 1.0  // a word in title, topics or play
+	weightText      = 0.5  // a word in the body
+	weightCommon    = 0.2  // times that, of a word that most questions have
+	weightConcept   = 1.2  // a lexicon group
+	weightRule      = 2.5  // the rule asked for, or part of it
+	weightParent    = 0.5  // the rule that it is part of
+	weightCited     = 0.5  // a rule that the decision rests on, or part of it
+	weightPlay      = 1.0  // a play that is the same in all, beside the words that match best
+	weightPart      = 0.5  // times that, of a play that was not read whole
+	weightOtherwise = 0.3  // taken from a play, for a fact that is told otherwise
+	weightLittle    = 2.0  // added to what two plays tell together: little that is the same is not alike
+	weightSeason    = 0.05 // a note of the very season asked about
 )
+
+// maxWords bounds the distinct words that are looked up; a long story repeats itself.
+const maxWords = 48
 
 // asked is a query taken apart: what it looks for, in the index's own terms.
 type asked struct {
@@ -83,11 +92,12 @@ type asked struct {
 	signs    []sign
 	rules    []string // normalised: named in the query or in its words
 	cited    []string // normalised: the decision rests on them
+	common   map[string]bool
 }
 
 // take takes a query apart.
 func (l *lexicon) take(q Query) asked {
-	a := asked{Query: q}
+	a := asked{Query: q, common: l.common}
 	if a.Limit <= 0 {
 		a.Limit = DefaultLimit
 	}
@@ -117,47 +127,63 @@ func (l *lexicon) take(q Query) asked {
 	return a
 }
 
-// empty reports whether there is nothing to look for.
-func (a asked) empty() bool {
-	return len(a.stems) == 0 && len(a.signs) == 0 && len(a.rules) == 0 && len(a.cited) == 0
-}
-
-// query builds the search: any of the clauses may match, each adds its weight, and the
-// filters take no part in the score.
-func (a asked) query() query.Query {
-	var should []query.Query
-	clause := func(field, term string, boost float64) {
-		q := bleve.NewTermQuery(term)
-		q.SetField(field)
-		q.SetBoost(boost)
-		should = append(should, q)
-	}
+// byWords builds the search for words, lexicon groups and rule numbers; nil when there are
+// none. Any of the clauses may match and each adds its weight; the filters take no part in
+// the score.
+func (a asked) byWords() query.Query {
+	var c clauses
 	for _, s := range a.stems {
-		clause(fieldHead, s, weightHead)
-		clause(fieldText, s, weightText)
+		w := 1.0
+		if a.common[s] {
+			w = weightCommon
+		}
+		c.add(fieldHead, s, w*weightHead)
+		c.add(fieldText, s, w*weightText)
 	}
-	for _, c := range a.concepts {
-		clause(fieldConcepts, c, weightConcept)
+	for _, s := range a.concepts {
+		c.add(fieldConcepts, s, weightConcept)
 	}
-	for _, s := range a.signs {
-		clause(fieldSign, string(s), weights[s.class()])
-	}
-	for _, r := range slices.Concat(a.rules, a.cited) {
+	for _, r := range a.rules {
 		for i, p := range parents(r) {
 			w := weightParent
 			if i == 0 {
 				w = weightRule
 			}
-			clause(fieldRules, p, w)
+			c.add(fieldRules, p, w)
 		}
 	}
-	b := bleve.NewBooleanQuery()
-	b.AddMust(bleve.NewDisjunctionQuery(should...))
-	if a.Season != 0 {
-		same := seasonQuery(a.Season, a.Season)
-		same.SetBoost(weightSeason)
-		b.AddShould(same)
+	return a.search(c)
+}
+
+// byPlay builds the search for the play and its ruling; nil when there are none.
+func (a asked) byPlay() query.Query {
+	var c clauses
+	for _, s := range a.signs {
+		c.add(fieldSign, string(s), weights[s.class()])
 	}
+	for _, r := range a.cited {
+		c.add(fieldRules, r, weightCited)
+	}
+	return a.search(c)
+}
+
+// clauses are terms any of which may match.
+type clauses []query.Query
+
+func (c *clauses) add(field, term string, boost float64) {
+	q := bleve.NewTermQuery(term)
+	q.SetField(field)
+	q.SetBoost(boost)
+	*c = append(*c, q)
+}
+
+// search is the search for any of the clauses among the notes that may be shown.
+func (a asked) search(c clauses) query.Query {
+	if len(c) == 0 {
+		return nil
+	}
+	b := bleve.NewBooleanQuery()
+	b.AddMust(bleve.NewDisjunctionQuery(c...))
 	b.AddFilter(a.filter())
 	return b
 }

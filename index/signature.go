@@ -16,7 +16,8 @@ type sign string
 
 // The classes of sign. Each has its weight in a search, in weights.
 const (
-	signFault   = "fault"   // fault:back-row-block, of the ruling or of any leaf of its tree
+	signFault   = "fault"   // fault:back-row-block
+	signMay     = "may"     // may:back-row-block, where a fact decides that was not told
 	signOutcome = "outcome" // outcome:replay, with the reason of a replay after a dash
 	signMeasure = "measure" // measure:delay-warning
 	signTurns   = "turns"   // turns:row, a fact that decides
@@ -132,16 +133,22 @@ func carrier(s engine.Subject, of string) string {
 func decisionSigns(d engine.Decision, add func(class, value string)) {
 	for _, l := range d.Leaves {
 		r := l.Ruling
+		for _, f := range append([]string{r.Fault}, r.Also...) {
+			switch {
+			case f == "":
+			case d.Settled():
+				add(signFault, f)
+				add(signMay, f) // so that an open play meets a settled one
+			default:
+				add(signMay, f)
+			}
+		}
 		switch {
 		case r.Fault != "":
-			add(signFault, r.Fault)
 		case r.Replay != "":
 			add(signOutcome, string(r.Outcome)+"-"+r.Replay)
 		case r.Outcome != "":
 			add(signOutcome, string(r.Outcome))
-		}
-		for _, f := range r.Also {
-			add(signFault, f)
 		}
 		for _, m := range r.Measure {
 			add(signMeasure, m)
