@@ -1,3 +1,5 @@
+//go:build unix
+
 package sqlite
 
 import (
@@ -10,7 +12,6 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
-	"runtime"
 	"slices"
 	"strconv"
 	"strings"
@@ -46,11 +47,6 @@ func child(t *testing.T, what string, args ...string) *exec.Cmd {
 	cmd.Env = append(os.Environ(), childEnv+"="+what)
 	return cmd
 }
-
-// The clock of the kill test: a kill leaves nothing that depends on it.
-var noon = time.Date(2026, 11, 25, 12, 0, 0, 0, time.UTC)
-
-const riverside = "riverside"
 
 // crewChild is a bot under load. It answers deliveries, some of which it has
 // seen before a kill, through a platform that is a file of the texts it was
@@ -139,9 +135,6 @@ func crewChild(dir, round, dieAt string) {
 // Killed at random moments under load, and at the worst ones on purpose,
 // nothing acknowledged is lost, and nothing is sent twice.
 func TestKill(t *testing.T) {
-	if runtime.GOOS == "windows" {
-		t.Skip("there is no SIGKILL here")
-	}
 	dir := t.TempDir()
 	random := rand.New(rand.NewPCG(uint64(time.Now().UnixNano()), 0)) // another moment each run
 	acked := map[string][]string{}

@@ -3,10 +3,16 @@ package sqlite
 import (
 	"path/filepath"
 	"testing"
+	"time"
 
 	"example.org/netpost/bot/store"
 	"example.org/netpost/bot/store/storetest"
 )
+
+// The clock and the association of these tests.
+var noon = time.Date(2026, 11, 25, 12, 0, 0, 0, time.UTC)
+
+const riverside = "riverside"
 
 func open(t testing.TB, dir string) store.Store {
 	t.Helper()
