@@ -172,7 +172,11 @@ func (t *turn) command(s spoken) Reply {
 // say is an answer: to all or to the asker alone, in the thread where it was
 // asked in one or begun on a mention.
 func (t *turn) say(m Message) Say {
-	return Say{Message: m, Private: !t.public, InThread: t.Where.Thread != "" || t.message != "" && t.public}
+	say := Say{Message: m, Private: !t.public, InThread: t.Where.Thread != ""}
+	if !say.InThread && t.public && !t.Direct && t.message != "" {
+		say.InThread, say.On = true, t.message
+	}
+	return say
 }
 
 // tell says to the person alone what happened and how to go on.

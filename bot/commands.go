@@ -57,7 +57,7 @@ func parseCommand(c Command) spoken {
 	return spoken{c.Name, strings.TrimSpace(c.Text), c.Args}
 }
 
-// parseWords takes free words apart: a command's name, then options in any
+// parseWords takes free words apart: a command's name and options in any
 // order, then the words. All but the words may be left out. What is no option
 // is a word: any text is a play.
 //
@@ -69,13 +69,13 @@ func parseWords(text string) spoken {
 		s.name = "help"
 		return s
 	}
-	first, rest := cutWord(s.text)
-	if row, ok := commandByName(strings.ToLower(first)); ok && (row.Words != "" || rest == "") {
-		s.name, s.text = row.Name, rest
-	}
-	for {
+	for named := false; ; {
 		first, rest := cutWord(s.text)
-		if !s.args.option(first) {
+		row, ok := commandByName(strings.ToLower(first))
+		switch {
+		case !named && ok && (row.Words != "" || rest == ""):
+			s.name, named = row.Name, true
+		case !s.args.option(first):
 			return s
 		}
 		s.text = rest

@@ -27,7 +27,7 @@ type dialogue struct {
 
 // ask answers a new question and keeps it.
 func (t *turn) ask(s spoken, v view) Reply {
-	q := store.Question{Asker: t.Who.Person, Where: t.Where, Text: s.text, Private: !t.public, Asked: t.Now()}
+	q := store.Question{Asker: t.Who.Person, Where: t.Where, Text: s.text, Private: t.alone(), Asked: t.Now()}
 	if p := t.rulesOf(&q, s.args); p != nil {
 		return t.tell(p.What, p.Mend)
 	}
@@ -40,6 +40,9 @@ func (t *turn) ask(s spoken, v view) Reply {
 	}
 	return t.keep(d, v)
 }
+
+// alone reports whether only the asker sees the answer.
+func (t *turn) alone() bool { return !t.public || t.Direct }
 
 // rulesOf fills the code and the season that a question is asked under.
 func (t *turn) rulesOf(q *store.Question, a Args) *answer.Problem {
@@ -125,9 +128,8 @@ func (t *turn) keep(d dialogue, v view) Reply {
 				return err
 			}
 		}
-		if t.Where.Thread != "" && t.public {
-			err := w.SetThread(store.Thread{Where: t.Where, Question: d.ID, Role: store.Asked, At: now})
-			if err != nil {
+		if talk, ok := t.talk(); ok && (t.public || t.Direct) {
+			if err := w.SetThread(store.Thread{Where: talk, Question: d.ID, Role: store.Asked, At: now}); err != nil {
 				return err
 			}
 		}

@@ -75,6 +75,9 @@ func (t *turn) everyCode(d dialogue) []Text {
 	if t := d.answer.Tree; t != nil && t.Ask.Fact == answer.CodeFact {
 		a.Tree = nil // the ruling's tree says the same; here each code has its line
 	}
+	if len(a.Codes) > 0 {
+		a.Code = answer.Maybe(a.Codes[0].Code) // with a code of its own among them, all are listed
+	}
 	return codeLines(a)
 }
 
@@ -111,7 +114,7 @@ func (t *turn) buttons(d dialogue, v view) []Block {
 	if d.answer.Tree != nil {
 		also.add("In my own words", "words", d.ID)
 	}
-	if n := len(d.given); n > 0 {
+	if n := len(d.given); n > 0 && t.mine(d) {
 		last := d.given[n-1]
 		also.add("Take back: "+d.clause(last.Key, last.Value), "undo", d.ID)
 	}

@@ -18,12 +18,13 @@ import (
 // they are a play of their own. Loud words were said to the bot, and get an
 // answer also when they are not understood.
 func (t *turn) followUp(s spoken, loud bool) (Reply, bool) {
-	if t.Where.Thread == "" || s.name != "ask" || s.text == "" || s.args.Code != "" || s.args.Season != "" {
+	talk, ok := t.talk()
+	if !ok || s.name != "ask" || s.text == "" || s.args.Code != "" || s.args.Season != "" {
 		return nil, false
 	}
 	var th store.Thread
 	err := t.Store.Read(t.ctx, t.assoc.ID, func(r store.Reader) (err error) {
-		th, err = r.Thread(t.Where)
+		th, err = r.Thread(talk)
 		return err
 	})
 	if err != nil || th.Role != store.Asked {
@@ -43,7 +44,7 @@ func (t *turn) followUp(s spoken, loud bool) (Reply, bool) {
 	if !loud {
 		return Nothing{}, true
 	}
-	if d.answer.Tree == nil {
+	if _, cut := supposed(s.text); d.answer.Tree == nil && !cut {
 		return nil, false // nothing was asked: it is a question of its own
 	}
 	return t.misunderstood(err), true
@@ -54,7 +55,9 @@ func (t *turn) followUp(s spoken, loud bool) (Reply, bool) {
 func (t *turn) misunderstood(err error) Reply {
 	f, ok := errors.AsType[*notation.FillError](err)
 	if !ok {
-		return t.tell("That is no answer to the question: "+err.Error()+".", "Press one of the answers.")
+		r := t.tell("I did not understand that: "+err.Error()+".", "Say it otherwise, or tell the whole play anew.")
+		r.Private = !t.public
+		return r
 	}
 	d := Doc{Blocks: []Block{
 		Heading{"I did not understand “" + Clip(f.Words, 80) + "”: " + f.Why, Plain},
@@ -71,29 +74,69 @@ func (t *turn) misunderstood(err error) Reply {
 // whatIf are words before a change of fact that say nothing of it. Sorted.
 var whatIf = []string{"and if ", "but if ", "if ", "now if ", "what if "}
 
-// understood is what words tell of the facts: of the one that decides, or,
-// where the play is decided, of one that would change it.
-func (d dialogue) understood(words string) ([]engine.Given, error) {
+// supposed cuts such words off.
+func supposed(words string) (rest string, cut bool) {
 	for _, w := range whatIf {
 		if len(words) > len(w) && strings.EqualFold(words[:len(w)], w) {
-			words = words[len(w):]
-			break
+			return strings.TrimSpace(words[len(w):]), true
 		}
 	}
+	return words, false
+}
+
+// understood is what words tell of the facts: of the one that decides, or,
+// where the play is decided, of one told before or of one that would change
+// it.
+func (d dialogue) understood(words string) ([]engine.Given, error) {
+	words, _ = supposed(words)
 	if tree := d.answer.Tree; tree != nil {
 		return d.fill(tree.Ask.Fact, tree.Ask.Of, words)
 	}
-	err := errors.New("nothing was asked")
-	for _, b := range d.answer.Changes {
-		for _, g := range b.When {
-			facts, e := d.fill(g.Fact, g.Of, words)
-			if e == nil {
-				return facts, nil
-			}
-			err = e
+	for _, g := range slices.Backward(d.given) {
+		if facts, err := d.fill(string(g.Key.Fact), g.Key.Of, words); err == nil {
+			return facts, nil
 		}
 	}
-	return nil, err
+	return d.anyOf(d.changeable(), words)
+}
+
+// changeable are the facts that words may change in a decided play.
+func (d dialogue) changeable() []play.Key {
+	var out []play.Key
+	for _, b := range d.answer.Changes {
+		for _, g := range b.When {
+			out = append(out, play.Key{Fact: play.FactID(g.Fact), Of: g.Of})
+		}
+	}
+	if d.rally != nil {
+		out = append(out, d.rally.Known()...)
+	}
+	return out
+}
+
+var (
+	errNotAsked = errors.New("nothing was asked, and it changes nothing that was told")
+	errWhose    = errors.New("it could be of more than one thing in the play")
+)
+
+// anyOf is what words tell of one of some facts. What could be told of two is
+// refused.
+func (d dialogue) anyOf(keys []play.Key, words string) ([]engine.Given, error) {
+	var found []engine.Given
+	for _, k := range keys {
+		facts, err := d.fill(string(k.Fact), k.Of, words)
+		switch {
+		case err != nil || slices.Equal(facts, found):
+		case found != nil:
+			return nil, errWhose
+		default:
+			found = facts
+		}
+	}
+	if found == nil {
+		return nil, errNotAsked
+	}
+	return found, nil
 }
 
 // fill reads words as an answer to one fact; they may tell others too.
@@ -156,7 +199,7 @@ func (t *turn) submit(e Submit) Reply {
 func (t *turn) hold(s spoken, v view, names []string, d dialogue) Reply {
 	q := heldQuestion{
 		id: t.NewID(), delivery: t.Delivery, assoc: t.assoc.ID, asker: t.Who.Person,
-		spoken: s, names: names, view: v, public: t.public, at: t.Now(),
+		spoken: s, names: names, view: v, message: t.message, public: t.public, at: t.Now(),
 	}
 	if !t.held.put(q) {
 		return Nothing{}
@@ -181,8 +224,8 @@ func (t *turn) release(id, choice string) Reply {
 	if choice != "keep" {
 		q.spoken.text = WithoutNames(q.spoken.text, q.names)
 	}
-	t.public = q.public
-	k := store.Question{Asker: t.Who.Person, Where: t.Where, Text: q.spoken.text, Private: !t.public, Asked: t.Now()}
+	t.public, t.message = q.public, q.message
+	k := store.Question{Asker: t.Who.Person, Where: t.Where, Text: q.spoken.text, Private: t.alone(), Asked: t.Now()}
 	if p := t.rulesOf(&k, q.spoken.args); p != nil {
 		return t.tell(p.What, p.Mend)
 	}

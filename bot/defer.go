@@ -30,9 +30,9 @@ const (
 func Defer(e Event) Ack {
 	switch e := e.(type) {
 	case Command:
-		return shown(parseCommand(e).args.Show, ShowPrivate)
+		return shown(parseCommand(e).args.Show, e.usual(ShowPrivate))
 	case Mention:
-		return shown(parseWords(e.Text).args.Show, ShowPublic)
+		return shown(parseWords(e.Text).args.Show, e.usual(ShowPublic))
 	case Shortcut:
 		return AckPrivate
 	case ThreadReply:
@@ -49,6 +49,15 @@ func Defer(e Event) Ack {
 		return AckNone
 	}
 	panic(fmt.Sprintf("bot: Defer: an event outside the closed set: %T", e))
+}
+
+// usual is who sees an answer where the asker did not choose. Alone with the
+// bot there is nobody to hide it from, and what is hidden does not last.
+func (m Meta) usual(s Show) Show {
+	if m.Direct {
+		return ShowPublic
+	}
+	return s
 }
 
 func shown(asked, usual Show) Ack {

@@ -30,6 +30,16 @@ type Meta struct {
 
 func (m Meta) meta() Meta { return m }
 
+// talk is the thread that words belong to. Alone with the bot, what is not in
+// a thread is one: it goes on from the last question.
+func (m Meta) talk() (Place, bool) {
+	p := m.Where
+	if p.Thread == "" && m.Direct {
+		p.Thread = "direct"
+	}
+	return p, p.Thread != ""
+}
+
 // Event is one thing that happened on a platform. The set is closed; its
 // members are Command, Mention, Shortcut, ThreadReply, Press, Submit, Complete
 // and Posted. An adapter drops what it can't express as one of them, and bots'

@@ -22,6 +22,7 @@ type heldQuestion struct {
 	spoken   spoken
 	names    []string
 	view     view
+	message  string // the mention that asked it, to answer in its thread
 	public   bool
 	at       time.Time
 }

@@ -24,7 +24,7 @@ func Names(text string, unread []string) []string {
 			strange[bare(w)] = true
 		}
 	}
-	words := strings.Fields(text)
+	words := strings.Fields(strings.ToValidUTF8(text, "?"))
 	if shouted(words) {
 		return nil
 	}
@@ -40,7 +40,10 @@ func Names(text string, unread []string) []string {
 	for _, w := range words {
 		b := bare(w)
 		odd := strange[strings.ToLower(b)]
+		isTitle := slices.Contains(titles, strings.ToLower(b))
 		switch {
+		case isTitle:
+			end()
 		case strings.HasPrefix(w, "@") && len(b) > 0:
 			run = append(run, "@"+b)
 		case capital(b) && odd && (!begin || titled || len(run) > 0 || possessive(w)):
@@ -50,7 +53,7 @@ func Names(text string, unread []string) []string {
 		default:
 			end()
 		}
-		titled = slices.Contains(titles, strings.ToLower(b))
+		titled = isTitle
 		begin = strings.ContainsAny(w[len(w)-1:], ".!?:")
 		if begin && !titled || strings.ContainsAny(w[len(w)-1:], ",;") {
 			end()
@@ -121,6 +124,7 @@ func shouted(words []string) bool {
 
 // WithoutNames is a text with "someone" in the place of each name.
 func WithoutNames(text string, names []string) string {
+	text = strings.ToValidUTF8(text, "?")
 	sorted := slices.Clone(names)
 	slices.SortStableFunc(sorted, func(a, b string) int { return len(b) - len(a) })
 	for _, n := range sorted {

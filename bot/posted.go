@@ -33,7 +33,7 @@ func (t *turn) posted(p Posted) {
 		if err != nil {
 			return err
 		}
-		if kind == "answer" && q.Private {
+		if kind == "answer" && q.Private && !t.Direct {
 			return nil // nobody else can see it, and it can't be changed but by its own buttons
 		}
 		if p.Message != "" {

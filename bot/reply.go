@@ -31,10 +31,11 @@ type Say struct {
 	// Private: only the person of the event may see it. Where a platform
 	// can't do that in the place, it goes as a direct message, never in public.
 	Private bool
-	// InThread puts it in the thread of the event: the one that the event is
-	// in, else one begun on the event's message. Where there is no message to
-	// begin it on, it goes to the place itself.
+	// InThread puts it in a thread: the one that the event is in, else one
+	// begun on the message On, else on that of a Mention or ThreadReply. Where
+	// there is no message to begin it on, it goes to the place itself.
 	InThread bool
+	On       string // the platform's id of a message in the place; empty: the event's own
 	// Ref comes back in a Posted once it is known what became of the message.
 	// Empty: nobody wants to know.
 	Ref string
