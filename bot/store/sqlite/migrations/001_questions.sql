@@ -25,7 +25,7 @@ CREATE TABLE questions (
 	answered    INTEGER NOT NULL DEFAULT 0,
 	PRIMARY KEY (association, id)
 ) STRICT;
-CREATE INDEX questions_asked ON questions (association, asked, id);
+CREATE INDEX questions_asked ON questions (association, asked, id, asker);
 CREATE INDEX questions_asker ON questions (association, asker);
 
 CREATE TABLE tags (
