@@ -8,6 +8,7 @@ import (
 	"example.org/netpost/engine/code"
 	"example.org/netpost/engine/notation"
 	"example.org/netpost/engine/play"
+	"example.org/netpost/engine/rules"
 )
 
 // Two notes of one code contradict each other when their plays can be the same
@@ -17,12 +18,17 @@ import (
 //
 // Where the engine rules as both notes say, in one season, they can't
 // contradict: what settles each play settles the play that both are. So only
-// pairs with a departure, two seasons or a disagreement are left, and they are
-// found by sets instead of by trying every pair: the notes that can be the same
-// play as one are all of its kind, less those that say otherwise of something.
+// pairs with a departure or of two seasons are left, and they are found by sets
+// instead of by trying every pair: the notes that can be the same play as one
+// are all of its kind, less those that say otherwise of something. At last the
+// engine decides the shared play: where it no longer rules as a note that it
+// bears out, what the other note tells has made it another play.
 
-// mostContradictions is how many a note is told of.
-const mostContradictions = 3
+// Limits of what is looked at for one note.
+const (
+	mostContradictions = 3    // that are reported
+	mostShared         = 2000 // shared plays that are tried
+)
 
 // claim is one live note's ruling on its play under one code.
 type claim struct {
@@ -41,6 +47,16 @@ type group struct {
 	told   map[string]bitset            // by fact: the claims that say something of it
 	says   map[string]map[string]bitset // by fact and value: the claims that say so
 	rules  map[string]bitset            // by ruling: the claims that rule so
+
+	shared map[pair]*play.Rally // plays that two have in common; nil for none that counts
+}
+
+// pair names two plays laid over each other, with the seasons of their notes
+// where the engine bears those out.
+type pair struct {
+	play, other     string
+	season, against code.Season
+	telling         int
 }
 
 func checkContradictions(c *checker) []Finding {
@@ -55,14 +71,14 @@ func checkContradictions(c *checker) []Finding {
 			}
 			g := byKind[cl.shape.kinds]
 			if g == nil {
-				g = &group{code: cd, told: map[string]bitset{}, says: map[string]map[string]bitset{}, rules: map[string]bitset{}}
+				g = newGroup(cd)
 				byKind[cl.shape.kinds] = g
 				groups = append(groups, g)
 			}
 			g.add(cl)
 		}
 		for _, g := range groups {
-			out = append(out, g.contradictions(byKind)...)
+			out = append(out, g.contradictions(c, byKind)...)
 		}
 	}
 	return out
@@ -99,6 +115,13 @@ func (c *checker) claim(i int, n *Note, cd code.Code) *claim {
 	return cl
 }
 
+func newGroup(cd code.Code) *group {
+	return &group{
+		code: cd, told: map[string]bitset{}, says: map[string]map[string]bitset{},
+		rules: map[string]bitset{}, shared: map[pair]*play.Rally{},
+	}
+}
+
 func (g *group) add(cl *claim) {
 	i := len(g.claims)
 	g.claims = append(g.claims, cl)
@@ -121,12 +144,13 @@ func put(m map[string]bitset, key string, i int) {
 
 // contradictions looks up every claim of the group, in each of its tellings,
 // among the claims of that telling's kind.
-func (g *group) contradictions(byKind map[string]*group) []Finding {
+func (g *group) contradictions(c *checker, byKind map[string]*group) []Finding {
 	var out []Finding
 	for _, cl := range g.claims {
-		told := 0
+		told, tried := 0, 0
 		seen := map[*claim]bool{cl: true}
-		for _, s := range append([]shape{cl.shape}, cl.others...) {
+	tellings:
+		for telling, s := range append([]shape{cl.shape}, cl.others...) {
 			in := byKind[s.kinds]
 			if in == nil {
 				continue
@@ -135,27 +159,34 @@ func (g *group) contradictions(byKind map[string]*group) []Finding {
 			if s.swap != cl.shape.swap && ruling.Against != "" {
 				ruling.Against = map[string]string{"A": "B", "B": "A"}[ruling.Against]
 			}
-			for _, j := range in.compatible(s, ruling) {
+			for j := range in.compatible(s, ruling).members {
 				o := in.claims[j]
 				if seen[o] || !contradict(cl, o, ruling) {
 					continue
 				}
-				seen[o] = true
-				if told++; told <= mostContradictions {
-					out = append(out, g.contradiction(cl, o, s))
+				if tried++; tried > mostShared {
+					break tellings
 				}
+				shared := g.common(c, cl, o, s, telling)
+				if shared == nil {
+					continue
+				}
+				if told == mostContradictions {
+					last := &out[len(out)-1]
+					last.Related = append(last.Related, Place{What: "and there are further notes that rule otherwise on it"})
+					break tellings
+				}
+				seen[o] = true
+				told++
+				out = append(out, g.contradiction(cl, o, shared))
 			}
-		}
-		if told > mostContradictions {
-			last := &out[len(out)-1]
-			last.Related = append(last.Related, Place{What: fmt.Sprintf("and %d further notes rule otherwise on it", told-mostContradictions)})
 		}
 	}
 	return out
 }
 
-// compatible lists the claims that can be the same play and rule otherwise.
-func (g *group) compatible(s shape, r Ruling) []int {
+// compatible is the claims that can be the same play and rule otherwise.
+func (g *group) compatible(s shape, r Ruling) bitset {
 	rest := g.all.clone()
 	rest.without(g.rules[r.String()])
 	for _, f := range s.facts {
@@ -163,7 +194,7 @@ func (g *group) compatible(s shape, r Ruling) []int {
 		otherwise.without(g.says[f.name][f.value])
 		rest.without(otherwise)
 	}
-	return rest.members()
+	return rest
 }
 
 // contradict reports whether two claims on one play can't both stand. Each pair
@@ -197,11 +228,50 @@ func together(a, b *Note) bool {
 	return (a.Expires.IsZero() || !a.Expires.Before(b.Issued)) && (b.Expires.IsZero() || !b.Expires.Before(a.Issued))
 }
 
-func (g *group) contradiction(a, b *claim, s shape) Finding {
-	shared := s.over(b.shape)
+// common is the play that two claims share, in the sides of the first, nil
+// where the engine rules it otherwise than one that it bears out.
+func (g *group) common(c *checker, a, b *claim, s shape, telling int) *play.Rally {
+	key := pair{play: a.note.Play, other: b.note.Play, telling: telling}
+	if a.proved {
+		key.season = a.note.Season
+	}
+	if b.proved {
+		key.against = b.note.Season
+	}
+	shared, known := g.shared[key]
+	if known {
+		return shared
+	}
+	shared = s.over(b.shape)
 	if s.swap { // in the words of the note's own sides
 		shared = shared.Swap()
 	}
+	if !g.stands(c, shared, a) || !g.stands(c, shared, b) {
+		shared = nil
+	}
+	g.shared[key] = shared
+	return shared
+}
+
+// stands reports whether the engine rules a shared play as a claim that it
+// bears out; one that it does not bear out stands by itself.
+func (g *group) stands(c *checker, shared *play.Rally, cl *claim) bool {
+	if !cl.proved {
+		return true
+	}
+	b, err := c.open(codeSeason{g.code, cl.note.Season})
+	if err != nil {
+		return false
+	}
+	d, err := rules.Decide(shared, b)
+	if err != nil || !d.Settled() {
+		return false
+	}
+	r := d.Ruling
+	return string(r.Outcome) == cl.ruling.Outcome && r.Fault == cl.ruling.Fault && r.Replay == cl.ruling.Replay
+}
+
+func (g *group) contradiction(a, b *claim, shared *play.Rally) Finding {
 	f := a.note.finding(checkContradiction, "play",
 		fmt.Sprintf("the note rules %s, and %s rules %s on what can be the same play under the %s rules", a.note.Ruling, b.note.ID, b.note.Ruling, g.code),
 		"supersede "+b.note.ID+", or tell in both plays what tells them apart")
@@ -232,12 +302,13 @@ func (b bitset) without(o bitset) {
 	}
 }
 
-func (b bitset) members() []int {
-	var out []int
+// members yields the numbers in ascending order.
+func (b bitset) members(yield func(int) bool) {
 	for i, w := range b {
 		for ; w != 0; w &= w - 1 {
-			out = append(out, i*64+bits.TrailingZeros64(w))
+			if !yield(i*64 + bits.TrailingZeros64(w)) {
+				return
+			}
 		}
 	}
-	return out
 }

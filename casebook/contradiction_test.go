@@ -36,13 +36,13 @@ func rally(t testing.TB, events []play.Event, facts map[string]play.Value) *play
 
 // same reports whether two plays can be the same play, and the play that both are.
 func same(p, q *play.Rally) (*play.Rally, bool) {
-	g := &group{told: map[string]bitset{}, says: map[string]map[string]bitset{}, rules: map[string]bitset{}}
+	g := newGroup("scholastic")
 	g.add(&claim{note: &Note{}, shape: shapes(q, nil)[0], ruling: Ruling{Outcome: "fault"}})
 	for _, s := range shapes(p, nil) {
 		if s.kinds != g.claims[0].shape.kinds {
 			continue
 		}
-		if len(g.compatible(s, Ruling{Outcome: "play-on"})) > 0 {
+		for range g.compatible(s, Ruling{Outcome: "play-on"}).members {
 			return s.over(g.claims[0].shape), true
 		}
 	}
@@ -161,7 +161,7 @@ func TestBitset(t *testing.T) {
 	var less bitset
 	less.set(64)
 	o.without(less)
-	if !slices.Equal(b.members(), []int{0, 63, 64, 200}) || !slices.Equal(o.members(), []int{0, 63, 200}) {
-		t.Errorf("%v, %v", b.members(), o.members())
+	if !slices.Equal(slices.Collect(b.members), []int{0, 63, 64, 200}) || !slices.Equal(slices.Collect(o.members), []int{0, 63, 200}) {
+		t.Errorf("%v, %v", slices.Collect(b.members), slices.Collect(o.members))
 	}
 }

@@ -201,8 +201,12 @@ func (s shape) over(t shape) *play.Rally {
 	r.Players = slices.Clone(r.Players)
 	for i, e := range t.order {
 		mine := slices.IndexFunc(r.Events, func(x play.Event) bool { return x.ID == s.order[i].ID })
-		if m := &r.Events[mine]; m.Action == play.Touch {
+		m := &r.Events[mine]
+		if m.Action == play.Touch {
 			m.Action = e.Action
+		}
+		if m.Number == 0 {
+			m.Number = e.Number
 		}
 		if pl := slices.IndexFunc(r.Players, func(x play.Player) bool { return x.ID == s.order[i].Player }); pl >= 0 && r.Players[pl].Role == play.NoRole {
 			if theirs, ok := t.rally.Player(e.Player); ok {

@@ -2,6 +2,7 @@ package casetest
 
 import (
 	"bytes"
+	"fmt"
 	"testing"
 
 	"example.org/netpost/casebook"
@@ -53,6 +54,32 @@ func BenchmarkCheck(b *testing.B) {
 	n := 0
 	for range b.N {
 		n = len(casebook.Check(book, casebook.CheckOptions{Today: casebook.Date{Year: 2026, Month: 12, Day: 1}}))
+	}
+	b.ReportMetric(float64(n), "findings")
+}
+
+// BenchmarkCheckAgainstEachOther checks 10,000 notes on one play, of which every
+// other departs: each contradicts thousands.
+func BenchmarkCheckAgainstEachOther(b *testing.B) {
+	const text = "---\nid: 2026-%05d\ntitle: A note\ncodes: [scholastic]\nseason: 2026-27\nstatus: published\nissued: 2026-09-01\n" +
+		"play: A's hitter attacks the ball, then A's hitter touches the net, in the action of playing the ball\n%s---\nThe text.\n"
+	var notes []*casebook.Note
+	for i := range 10_000 {
+		ruling := "ruling: {outcome: fault, fault: net-contact, against: A}\n"
+		if i%2 == 1 {
+			ruling = "ruling: {outcome: play-on}\ndeparts: We let it go.\n"
+		}
+		n, found := casebook.Parse(fmt.Sprintf("2026-%05d.md", i), fmt.Sprintf(text, i, ruling))
+		if n == nil {
+			b.Fatal(found)
+		}
+		notes = append(notes, n)
+	}
+	book := casebook.NewBook(notes, nil)
+	b.ResetTimer()
+	n := 0
+	for range b.N {
+		n = len(casebook.Check(book, casebook.CheckOptions{}))
 	}
 	b.ReportMetric(float64(n), "findings")
 }
