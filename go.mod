@@ -35,7 +35,7 @@ require (
 	github.com/mschoch/smat v0.2.0 // indirect
 	github.com/ncruces/go-strftime v1.1.0 // indirect
 	github.com/remyoudompheng/bigfft v0.0.0-20230129092748-24d4a6f8daec // indirect
-	github.com/slack-go/slack v0.35.0 // indirect
+	github.com/slack-go/slack v0.35.0
 	github.com/yuin/goldmark v1.8.7 // indirect
 	go.etcd.io/bbolt v1.4.0 // indirect
 	go.yaml.in/yaml/v3 v3.0.6 // indirect

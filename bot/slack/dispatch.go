@@ -1,0 +1,180 @@
+package slack
+
+import (
+	"context"
+	"fmt"
+	"runtime/debug"
+	"strings"
+	"time"
+
+	"example.org/netpost/bot"
+	"example.org/netpost/bot/store"
+)
+
+// verdict is what became of an event that came in.
+type verdict uint8
+
+const (
+	taken   verdict = iota // it is acknowledged when its time has come
+	again                  // it was here before: acknowledge it, and no more
+	refuse                 // too much is in hand: Slack is to deliver it again
+	refuseC                // the same for a command, whose person is told
+)
+
+// take starts work on an event and returns at once. ack is called once, in
+// time, with what Slack is to show meanwhile, if anything.
+func (a *Adapter) take(ctx context.Context, h bot.Handler, in incoming, ack func(any)) verdict {
+	delivery := in.route.place.Workspace + "/" + delivered(in.event)
+	if !a.seen.first(delivery, time.Now()) {
+		return again
+	}
+	if !a.work.begin() {
+		a.seen.forget(delivery)
+		if in.route.kind == command {
+			return refuseC
+		}
+		return refuse
+	}
+	turn, leave := a.lanes.enter(in.route.lane)
+	go func() {
+		defer a.work.end()
+		defer leave()
+		ctx, cancel := context.WithTimeout(ctx, carryOut)
+		defer cancel()
+		a.handle(ctx, h, &in, turn, ack)
+	}()
+	return taken
+}
+
+// delivered is the delivery of an event; each that Slack sends has one.
+func delivered(e bot.Event) string {
+	switch e := e.(type) {
+	case bot.Command:
+		return e.Delivery
+	case bot.Mention:
+		return e.Delivery
+	case bot.Shortcut:
+		return e.Delivery
+	case bot.Press:
+		return e.Delivery
+	case bot.Submit:
+		return e.Delivery
+	}
+	panic(fmt.Sprintf("slack: an event that Slack has not: %T", e))
+}
+
+// handle has an event answered. The acknowledgement is empty and the reply
+// goes its own way: so it is known whether it arrived, it may be of any
+// length, and it is the same over a socket and over HTTP.
+func (a *Adapter) handle(ctx context.Context, h bot.Handler, in *incoming, turn <-chan struct{}, ack func(any)) {
+	defer a.contain(ctx, in.route)
+	replies := make(chan bot.Reply, 1)
+	go func() {
+		reply := bot.Reply(nil)
+		defer func() { replies <- reply }()
+		defer a.contain(ctx, in.route)
+		select {
+		case <-turn:
+		case <-ctx.Done():
+			return
+		}
+		in.settle(ctx, a)
+		reply = h(ctx, in.event)
+	}()
+	late := time.NewTimer(bot.DeferAfter)
+	defer late.Stop()
+	var reply bot.Reply
+	select {
+	case reply = <-replies:
+		ack(nil)
+	case <-late.C:
+		if in.route.kind == command {
+			ack(waiting())
+		} else {
+			ack(nil)
+		}
+		select {
+		case reply = <-replies:
+		case <-ctx.Done():
+			a.log.Error("slack: no reply in time", "after", carryOut)
+		}
+	}
+	if reply != nil { // else there was a panic, or the time was over
+		a.deliver(ctx, h, *in, reply)
+	}
+}
+
+// settle finds out whether a direct message is the one with the bot: commands
+// can be given, and buttons shared, in one between two people.
+func (in *incoming) settle(ctx context.Context, a *Adapter) {
+	if in.route.own {
+		a.rooms.put(in.route.who, in.route.place.Channel)
+		return
+	}
+	if !direct(in.route.place.Channel) {
+		return
+	}
+	if room, err := a.room(ctx, in.route.who); err != nil || room != in.route.place.Channel {
+		return
+	}
+	in.route.own = true
+	switch e := in.event.(type) {
+	case bot.Command:
+		e.Direct = true
+		in.event = e
+	case bot.Mention:
+		e.Direct = true
+		in.event = e
+	case bot.Shortcut:
+		e.Direct = true
+		in.event = e
+	case bot.Press:
+		e.Direct = true
+		in.event = e
+	case bot.Submit:
+		e.Direct = true
+		in.event = e
+	}
+}
+
+// contain keeps a panic to its event, and tells the person.
+func (a *Adapter) contain(ctx context.Context, r route) {
+	p := recover()
+	if p == nil {
+		return
+	}
+	id := store.NewID()[:8]
+	a.log.Error("slack: a panic", "error", id, "cause", secret.ReplaceAllString(fmt.Sprint(p), "[…]"), "stack", firstFrames(debug.Stack()))
+	defer func() {
+		if p := recover(); p != nil {
+			a.log.Error("slack: a panic while a person was told of one", "error", id)
+		}
+	}()
+	a.tell(ctx, r, "Something went wrong here, and this was not answered.",
+		"Try again; if it stays so, tell whoever runs netpost: error "+id+".")
+}
+
+// firstFrames is as much of a stack as a log line holds.
+func firstFrames(stack []byte) string {
+	lines := strings.SplitN(string(stack), "\n", 30)
+	return strings.Join(lines[:min(len(lines), 29)], "\n")
+}
+
+// begin gives the context that events are carried out in: it outlives ctx by
+// as much as what was begun needs, at most windDown. finish waits for that; it
+// may be called again.
+func (a *Adapter) begin(ctx context.Context) (work context.Context, finish func()) {
+	a.work.open()
+	work, stop := context.WithCancel(context.WithoutCancel(ctx))
+	return work, func() {
+		idle := a.work.close()
+		t := time.NewTimer(windDown)
+		defer t.Stop()
+		select {
+		case <-idle:
+		case <-t.C:
+			a.log.Warn("slack: some answers were not delivered before the end")
+		}
+		stop()
+	}
+}

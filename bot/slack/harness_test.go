@@ -1,0 +1,224 @@
+package slack_test
+
+import (
+	"bytes"
+	"context"
+	"flag"
+	"log/slog"
+	"net"
+	"os"
+	"path/filepath"
+	"strings"
+	"sync"
+	"testing"
+	"time"
+
+	"example.org/netpost/bot"
+	"example.org/netpost/bot/slack"
+	"example.org/netpost/bot/slack/slackfake"
+	"example.org/netpost/bot/store/sqlite"
+)
+
+// wait is how long a test waits for what must come.
+const wait = 5 * time.Second
+
+var update = flag.Bool("update", false, "rewrite the expected texts in testdata")
+
+// golden compares with a file in testdata, or rewrites it.
+func golden(t *testing.T, name, got string) {
+	t.Helper()
+	file := filepath.Join("testdata", filepath.FromSlash(name))
+	if *update {
+		if err := os.WriteFile(file, []byte(got), 0o644); err != nil {
+			t.Fatal(err)
+		}
+		return
+	}
+	want, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatalf("%v; to write it: go test ./bot/slack -update", err)
+	}
+	if got != string(want) {
+		t.Errorf("%s differs; if the new text is right: go test ./bot/slack -update\ngot:\n%s\nwant:\n%s", file, got, want)
+	}
+}
+
+// The two ways to receive.
+const (
+	socketMode = "socket"
+	httpMode   = "http"
+)
+
+// crew is a workspace with an adapter at work in it.
+type crew struct {
+	*slackfake.Server
+	t       testing.TB
+	adapter *slack.Adapter
+	stop    func() error // ends the adapter and gives what Run gave
+	log     *logged
+}
+
+// The channels of a crew: the bot is in talk and not in aside.
+const (
+	talk  = "C0TALK"
+	aside = "C0ASIDE"
+)
+
+// logged is a log that is read while it is written.
+type logged struct {
+	mu sync.Mutex
+	b  bytes.Buffer
+}
+
+func (l *logged) Write(p []byte) (int, error) {
+	l.mu.Lock()
+	defer l.mu.Unlock()
+	return l.b.Write(p)
+}
+
+func (l *logged) String() string {
+	l.mu.Lock()
+	defer l.mu.Unlock()
+	return l.b.String()
+}
+
+// workspace makes a workspace with two channels.
+func workspace(t testing.TB) *slackfake.Server {
+	s := slackfake.New()
+	t.Cleanup(s.Close)
+	s.Channel(talk, "U0ANA", "U0BO", slackfake.Self)
+	s.Channel(aside, "U0ANA", "U0BO")
+	return s
+}
+
+func options(s *slackfake.Server, mode string, l *logged) slack.Options {
+	o := slack.Options{BotToken: slackfake.BotToken, APIURL: s.APIURL(), Log: slog.New(slog.NewTextHandler(l, nil))}
+	if mode == socketMode {
+		o.AppToken = slackfake.AppToken
+	} else {
+		o.SigningSecret = slackfake.SigningSecret
+	}
+	return o
+}
+
+// start has a handler answer a workspace. At the end, what was sent must be
+// without problems and the log without secrets.
+func start(t testing.TB, s *slackfake.Server, mode string, h bot.Handler) *crew {
+	t.Helper()
+	c := &crew{Server: s, t: t, log: &logged{}}
+	o := options(s, mode, c.log)
+	if mode == httpMode {
+		l, err := net.Listen("tcp", "127.0.0.1:0")
+		if err != nil {
+			t.Fatal(err)
+		}
+		o.Listener = l
+		s.PostTo("http://" + l.Addr().String() + slack.DefaultPath)
+	}
+	a, err := slack.New(o)
+	if err != nil {
+		t.Fatal(err)
+	}
+	c.adapter = a
+	ctx, cancel := context.WithCancel(context.Background())
+	ended := make(chan error, 1)
+	go func() { ended <- a.Run(ctx, h) }()
+	var once sync.Once
+	var runErr error
+	c.stop = func() error {
+		once.Do(func() {
+			cancel()
+			select {
+			case runErr = <-ended:
+			case <-time.After(30 * time.Second):
+				t.Error("Run did not end")
+			}
+		})
+		return runErr
+	}
+	t.Cleanup(func() {
+		if err := c.stop(); err != nil {
+			t.Errorf("Run: %v", err)
+		}
+		if p := s.Problems(); len(p) > 0 {
+			t.Errorf("Slack has problems with what was sent:\n%s", strings.Join(p, "\n"))
+		}
+		for _, secret := range []string{"xoxb-", "xapp-", slackfake.SigningSecret, "/respond/", "/link"} {
+			if strings.Contains(c.log.String(), secret) {
+				t.Errorf("the log gives away %q:\n%s", secret, c.log.String())
+			}
+		}
+	})
+	if mode == socketMode && !s.Wait(5*time.Second, func() bool { return s.Connections() > 0 }) {
+		t.Fatalf("not connected\n%s", c.log)
+	}
+	return c
+}
+
+// fine fails the test where a delivery was not acknowledged.
+func (c *crew) fine(d *slackfake.Delivery) {
+	c.t.Helper()
+	if d == nil || d.Err != nil {
+		c.t.Fatalf("a delivery failed: %+v\n%s", d, c.log)
+	}
+}
+
+// last is the next message that a person gets.
+func (c *crew) last(p *slackfake.Person, channel string, before slackfake.Message) slackfake.Message {
+	c.t.Helper()
+	m, err := p.Last(channel, before)
+	if err != nil {
+		c.t.Fatalf("%v\n%s", err, c.log)
+	}
+	return m
+}
+
+// says fails the test where a message does not say something.
+func (c *crew) says(m slackfake.Message, words ...string) {
+	c.t.Helper()
+	for _, w := range words {
+		if !strings.Contains(m.Shown(), w) {
+			c.t.Errorf("the message does not say %q:\n%s", w, m.Shown())
+		}
+	}
+}
+
+// conversation is the bot itself over an empty store.
+func conversation(t testing.TB, notes bot.Searcher) bot.Handler {
+	t.Helper()
+	s, err := sqlite.Open(context.Background(), filepath.Join(t.TempDir(), "netpost.db"), sqlite.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() { s.Close() })
+	return bot.New(bot.Options{
+		Store: s,
+		Find: func(p bot.Place) (bot.Association, bool) {
+			return bot.Association{ID: "riverside", Name: "Riverside Officials", Code: "scholastic", Notes: notes}, p.Workspace == slackfake.Team
+		},
+	}).Handle
+}
+
+// echo answers every event with its words.
+func echo(_ context.Context, e bot.Event) bot.Reply {
+	say := func(words string, private bool) bot.Reply {
+		return bot.Say{Message: paragraph(words), Private: private}
+	}
+	switch e := e.(type) {
+	case bot.Command:
+		return say(e.Text, true)
+	case bot.Mention:
+		return say(e.Text, false)
+	case bot.Shortcut:
+		return say(e.Text, true)
+	case bot.Press:
+		return bot.Update{Message: paragraph("pressed " + e.State)}
+	case bot.Submit:
+		return bot.Update{Message: paragraph("sent " + e.Values["words"])}
+	}
+	return bot.Nothing{}
+}
+
+func paragraph(words string) bot.Message {
+	return bot.Message{Doc: bot.Doc{Blocks: []bot.Block{bot.Para{Text: bot.Line(words)}}}}
+}

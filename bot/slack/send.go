@@ -1,0 +1,202 @@
+package slack
+
+import (
+	"bytes"
+	"cmp"
+	"context"
+	"crypto/sha256"
+	"encoding/hex"
+	"errors"
+	"fmt"
+	"sync"
+	"time"
+
+	slackapi "github.com/slack-go/slack"
+
+	"example.org/netpost/bot"
+)
+
+// call calls Slack, and again where Slack refuses for its rate, after the time
+// that it names. Nothing else is tried again: it might be out.
+func (a *Adapter) call(ctx context.Context, key string, do func(context.Context) error) error {
+	for {
+		hold, leave, err := a.gates.enter(ctx, key)
+		if err != nil {
+			return errHeld
+		}
+		err = do(ctx)
+		wait := rateHold(err)
+		if wait > 0 {
+			hold(wait)
+		}
+		leave()
+		if wait == 0 {
+			return err
+		}
+		a.log.Warn("slack: held back for Slack's rate", "in", wait)
+	}
+}
+
+// post puts a message into a channel or a thread.
+func (a *Adapter) post(ctx context.Context, p bot.Place, thread string, m rendered) (bot.Sent, error) {
+	opts := []slackapi.MsgOption{m.options()}
+	if thread != "" {
+		opts = append(opts, slackapi.MsgOptionTS(thread))
+	}
+	sent := bot.Sent{Place: p}
+	err := a.call(ctx, "chat.postMessage "+p.Channel, func(ctx context.Context) error {
+		channel, ts, err := a.api.PostMessageContext(ctx, p.Channel, opts...)
+		sent.Channel, sent.Message = cmp.Or(channel, p.Channel), ts
+		return err
+	})
+	// Replies to a message come in under it, those in a thread under the
+	// thread.
+	sent.Thread = cmp.Or(thread, sent.Message)
+	return sent, err
+}
+
+// postTo shows a message to one person in a channel.
+func (a *Adapter) postTo(ctx context.Context, who string, p bot.Place, thread string, m rendered) (bot.Sent, error) {
+	opts := []slackapi.MsgOption{m.options()}
+	if thread != "" {
+		opts = append(opts, slackapi.MsgOptionTS(thread))
+	}
+	sent := bot.Sent{Place: p}
+	sent.Thread = thread
+	err := a.call(ctx, "chat.postEphemeral "+p.Channel, func(ctx context.Context) (err error) {
+		sent.Message, err = a.api.PostEphemeralContext(ctx, p.Channel, who, opts...)
+		return err
+	})
+	return sent, err
+}
+
+// edit puts a message in place of an earlier one.
+func (a *Adapter) edit(ctx context.Context, channel, ts string, m rendered) error {
+	return a.call(ctx, "chat.update "+channel, func(ctx context.Context) error {
+		_, _, _, err := a.api.UpdateMessageContext(ctx, channel, ts, m.options())
+		return err
+	})
+}
+
+// respond posts to the address that came with an event. replace puts it in
+// place of the message that the event is on; it does nothing after a command,
+// whose address only ever says something new.
+func (a *Adapter) respond(ctx context.Context, r route, thread string, public, replace bool, m rendered) error {
+	opts := []slackapi.MsgOption{m.options()}
+	kind := slackapi.ResponseTypeEphemeral
+	if public {
+		kind = slackapi.ResponseTypeInChannel
+	}
+	opts = append(opts, slackapi.MsgOptionResponseURL(r.response, kind))
+	if replace {
+		opts = append(opts, slackapi.MsgOptionReplaceOriginal(r.response))
+	} else if thread != "" {
+		opts = append(opts, slackapi.MsgOptionTS(thread))
+	}
+	return a.call(ctx, r.response, func(ctx context.Context) error {
+		_, _, _, err := a.api.SendMessageContext(ctx, "", opts...)
+		return err
+	})
+}
+
+// rooms are the direct messages that were opened, by person.
+type rooms struct {
+	mu sync.Mutex
+	of map[string]string
+}
+
+// mostRooms is how many are remembered; to open one again costs a call.
+const mostRooms = 10_000
+
+// room opens the direct message with a person.
+func (a *Adapter) room(ctx context.Context, who string) (string, error) {
+	a.rooms.mu.Lock()
+	channel, ok := a.rooms.of[who]
+	a.rooms.mu.Unlock()
+	if ok {
+		return channel, nil
+	}
+	err := a.call(ctx, "conversations.open "+who, func(ctx context.Context) error {
+		c, _, _, err := a.api.OpenConversationContext(ctx, &slackapi.OpenConversationParameters{Users: []string{who}})
+		if err == nil && (c == nil || c.ID == "") {
+			err = errors.New("no channel in the answer to conversations.open")
+		}
+		if err == nil {
+			channel = c.ID
+		}
+		return err
+	})
+	if err != nil {
+		// Whatever went wrong, nothing was said.
+		return "", fmt.Errorf("%w: %w", bot.ErrNotSent, err)
+	}
+	a.rooms.put(who, channel)
+	return channel, nil
+}
+
+func (r *rooms) put(who, channel string) {
+	r.mu.Lock()
+	defer r.mu.Unlock()
+	if len(r.of) >= mostRooms {
+		clear(r.of)
+	}
+	r.of[who] = channel
+}
+
+// pictures put images in a thread. There is no image that only one person
+// sees, but in a direct message. One that is there already is not put again.
+func (a *Adapter) pictures(ctx context.Context, channel, thread string, ps []bot.Picture) {
+	for _, p := range ps {
+		if len(p.Data) == 0 {
+			continue // refused by Slack
+		}
+		sum := sha256.Sum256(p.Data)
+		key := channel + "/" + thread + "/" + hex.EncodeToString(sum[:])
+		if !a.shown.first(key, time.Now()) {
+			continue
+		}
+		err := a.call(ctx, "files.upload "+channel, func(ctx context.Context) error {
+			_, err := a.api.UploadFileContext(ctx, slackapi.UploadFileParameters{
+				Reader: bytes.NewReader(p.Data), FileSize: len(p.Data), // exact, or Slack refuses
+				Filename: some(clip(line(p.Name), maxTitle), "picture"), Title: clip(line(p.Alt), maxTitle), AltTxt: clip(line(p.Alt), maxAlt),
+				Channel: channel, ThreadTimestamp: thread,
+			})
+			return err
+		})
+		if err != nil {
+			a.shown.forget(key)
+			a.log.Error("slack: a picture is not out; the message says what it shows", "cause", failure("the picture", err))
+		}
+	}
+}
+
+// Post says something unasked.
+func (a *Adapter) Post(ctx context.Context, to bot.Target, m bot.Message) (bot.Sent, error) {
+	p := to.Place
+	p.Platform = Platform
+	if p.Channel == "" {
+		if to.To.ID == "" {
+			return bot.Sent{}, fmt.Errorf("slack: %w: neither a channel nor a person to post to", bot.ErrNotSent)
+		}
+		channel, err := a.room(ctx, to.To.ID)
+		if err != nil {
+			return bot.Sent{}, failure("the message", err)
+		}
+		p.Channel = channel
+	}
+	if to.Edit != "" {
+		if err := a.edit(ctx, p.Channel, to.Edit, render(m)); err != nil {
+			return bot.Sent{}, failure("the change", err)
+		}
+		sent := bot.Sent{Place: p, Message: to.Edit}
+		sent.Thread = cmp.Or(p.Thread, to.Edit)
+		a.pictures(ctx, p.Channel, sent.Thread, m.Pictures)
+		return sent, nil
+	}
+	sent, err := a.post(ctx, p, p.Thread, render(m))
+	if err != nil {
+		return bot.Sent{}, failure("the message", err)
+	}
+	a.pictures(ctx, sent.Channel, sent.Thread, m.Pictures)
+	return sent, nil
+}
