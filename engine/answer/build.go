@@ -36,13 +36,14 @@ func (q *inquiry) givens(gs []engine.Given) []Given {
 }
 
 // presumed says what was presumed on the way to the decisions, once each. What
-// the telling itself implies is left out.
+// the telling itself implies is left out, and so is what a settled ruling does
+// not rest on: where another value of the fact would rule alike.
 func (q *inquiry) presumed() []string {
 	var out []string
 	for _, k := range collect(q.asked, func(d engine.Decision) []play.Key { return d.Presumed }) {
 		f, _ := play.FactByID(k.Fact)
 		switch {
-		case f.Quiet:
+		case f.Quiet, !q.restsOn(k):
 		case f.About == play.OfSetting:
 			out = append(out, f.Why)
 		default:
@@ -50,6 +51,14 @@ func (q *inquiry) presumed() []string {
 		}
 	}
 	return unique(out)
+}
+
+// restsOn reports whether another value of a presumed fact would change one of
+// the rulings. An open play rests on all that was presumed.
+func (q *inquiry) restsOn(k play.Key) bool {
+	return slices.ContainsFunc(q.asked, func(d engine.Decision) bool {
+		return slices.Contains(d.Presumed, k) && (!d.Settled() || d.Flips(k))
+	})
 }
 
 // rules are the rules that the decisions rest on, code by code.
