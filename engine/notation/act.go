@@ -2,6 +2,7 @@ package notation
 
 import (
 	"example.org/netpost/engine/play"
+	"slices"
 )
 
 // act reads a verb with its object and makes the event that it tells of. It
@@ -57,6 +58,13 @@ func (s *scene) act(c *clauseState, i int) int {
 		s.misses(c, a)
 	case vReachOver:
 		a.used = true
+		if base(a.word) == "reach" { // where is not said
+			if !c.deny {
+				s.next = append(s.next, stated1{fact: play.Place})
+			}
+			c.deny = false
+			return i + 1
+		}
 		if k := len(s.evs) - 1; k >= 0 && s.evs[k].Kind == play.Attempt && !s.fresh {
 			s.reachFact(c, a)
 			return i + 1
@@ -91,6 +99,9 @@ func (s *scene) act(c *clauseState, i int) int {
 		}
 	case vGo:
 		a.used = true
+		if base(a.word) == "spin" && !slices.Contains(s.evidence, "spin") {
+			s.evidence = append(s.evidence, "spin")
+		}
 	case vWhistle:
 		if c.mark == '?' { // "whistle it?"
 			a.used = true
@@ -185,11 +196,14 @@ func base(s string) string {
 
 func (s *scene) meant(c *clauseState, i int) bool {
 	a, p := &s.atoms[i], s.atoms[i-1]
-	if a.verb != vContact && a.verb != vHit && a.verb != vTouch || p.class != cFiller {
+	if a.verb != vContact && a.verb != vHit && a.verb != vTouch || p.class != cFiller && p.class != cAsk {
 		return false
 	}
 	switch p.word {
-	case "could":
+	case "could", "can":
+		if p.word == "can" && c.mark == '?' {
+			return false // "can we play it?"
+		}
 		k := len(s.evs) - 1
 		for k >= 0 && (s.evs[k].Kind != play.Contact || len(s.subj) > 0 && s.evs[k].Team == s.subj[0].team) {
 			k--
@@ -205,6 +219,10 @@ func (s *scene) meant(c *clauseState, i int) bool {
 		s.evs[k].set(play.CouldPlay, v)
 		return true
 	case "to":
+		if n := len(s.evs); n > c.first && s.evs[n-1].Kind == play.Contact && s.evs[n-1].Action == a.action {
+			a.used = true // "uses a finger pass to set"
+			return true
+		}
 		return a.action != play.Save && !(a.action == play.Set && i > 1 && s.atoms[i-2].class == cVerb && s.atoms[i-2].verb == vUp)
 	}
 	return false

@@ -66,12 +66,18 @@ func (s *scene) state(c *clauseState, a *atom, f play.FactID, v play.Value) {
 		return
 	}
 	if k < 0 {
+		if s.fresh && len(s.subj) == 1 && f != play.CouldPlay && s.subj[0].to > 0 {
+			pid := s.settle(&s.subj[0]) // who must act yet, or was told of in vain
+			if !s.people[pid].acts {
+				s.people[pid].from, s.people[pid].to = s.subj[0].from, s.subj[0].to
+			}
+		}
 		s.next = append(s.next, stated1{fact: f, value: v, at: a})
 		return
 	}
 	s.evs[k].set(f, v)
 	for j := c.first; j < len(s.evs); j++ { // those who block together do it alike
-		if s.evs[k].wall && s.evs[j].wall {
+		if s.evs[k].wall && s.evs[j].wall || s.evs[k].joint && s.evs[j].joint {
 			s.evs[j].set(f, v)
 		}
 	}
@@ -215,6 +221,9 @@ func (s *scene) unplace(h *happening) {
 // placed reads where the ball is by the name of a side.
 func (s *scene) placed(c *clauseState, a *atom) {
 	t := s.team(a.side)
+	if !a.side.ok() { // "completely on her side"
+		t = s.actor()
+	}
 	if t == play.NoTeam {
 		return
 	}
@@ -295,6 +304,9 @@ func (s *scene) pushed(c *clauseState, a *atom) bool {
 			}
 		}
 		s.mark(j, k)
+		for ; j < k; j++ {
+			s.atoms[j].class = cFiller // read here
+		}
 		s.subj = []party{w}
 		s.netTouch(w, play.PartNet)
 		s.evs[len(s.evs)-1].facts[play.Cause] = play.ByBall

@@ -140,7 +140,7 @@ func (s *scene) line(w party) {
 	if len(s.subj) > 0 && s.subj[0].team == w.team {
 		s.subj[0].pid = pid
 	}
-	if k := len(s.evs) - 1; k >= s.clauseEv && k >= 0 && s.evs[k].Kind == play.Line && s.evs[k].who == pid {
+	if k := len(s.evs) - 1; k >= 0 && s.evs[k].Kind == play.Line && s.evs[k].who == pid {
 		s.bodyFacts(&s.evs[k])
 		return
 	}

@@ -11,6 +11,9 @@ func (s *scene) contact(c *clauseState, a *atom, noun bool) {
 		a.used = true
 		return
 	}
+	if a.verb == vSend && !noun && !s.ballAhead(c, a) && !s.wayAhead(c, a) && !strings.Contains(a.word, " it ") {
+		return
+	}
 	who := s.subj
 	if len(who) == 0 {
 		t := s.flow()
@@ -27,7 +30,7 @@ func (s *scene) contact(c *clauseState, a *atom, noun bool) {
 			return
 		}
 	}
-	if noun && a.action != play.Touch && !s.owned(c, a) {
+	if noun && a.action != play.Touch && !s.owned(c, a) && !s.usedBy(c, a) {
 		keep := s.subj
 		defer func() { s.subj = keep }()
 		t := s.flow()
@@ -74,6 +77,7 @@ func (s *scene) contact(c *clauseState, a *atom, noun bool) {
 			}
 		}
 		s.touch(who[n], action)
+		s.evs[len(s.evs)-1].joint = len(who) > 1
 	}
 	s.subj = who
 	if a.fact != "" {
@@ -312,6 +316,30 @@ func (s *scene) owned(c *clauseState, a *atom) bool {
 		if s.atoms[i].from == a.from {
 			p := s.atoms[i-1]
 			return p.poss || p.class == cShe || p.class == cNumber
+		}
+	}
+	return false
+}
+
+// wayAhead reports whether a verb is followed by where the ball goes.
+func (s *scene) wayAhead(c *clauseState, a *atom) bool {
+	for i := c.from; i < c.to; i++ {
+		if b := s.atoms[i]; b.from >= a.to && b.class == cDest {
+			return true
+		}
+	}
+	return false
+}
+
+// usedBy reports whether a noun is what the subject uses or makes: "uses a
+// finger pass".
+func (s *scene) usedBy(c *clauseState, a *atom) bool {
+	for i := c.from + 1; i < c.to; i++ {
+		if s.atoms[i].from == a.from {
+			switch base(s.atoms[i-1].word) {
+			case "use", "make", "run", "do", "with", "play":
+				return len(s.subj) > 0
+			}
 		}
 	}
 	return false

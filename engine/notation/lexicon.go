@@ -168,6 +168,7 @@ type lexicon struct {
 	root    *node
 	rows    []entry
 	words   map[string]bool // every word of a phrase, and every word left alone
+	trade   map[string]bool // the words of the trade: those that a wrong spelling can stand for
 	verbs   map[string]bool // the base forms of single verbs
 	classes map[string][]string
 }
@@ -175,7 +176,7 @@ type lexicon struct {
 var lex = build()
 
 func build() *lexicon {
-	l := &lexicon{root: &node{entry: -1}, words: map[string]bool{}, verbs: map[string]bool{}, classes: map[string][]string{}}
+	l := &lexicon{root: &node{entry: -1}, words: map[string]bool{}, trade: map[string]bool{}, verbs: map[string]bool{}, classes: map[string][]string{}}
 	for _, c := range wordClasses {
 		for w := range strings.FieldsSeq(c.words) {
 			l.classes[w] = append(l.classes[w], c.class)
@@ -195,6 +196,15 @@ func build() *lexicon {
 	}
 	for i, e := range l.rows {
 		l.add(i, e)
+		if e.means.class == cFiller || e.means.class == cScenery {
+			continue
+		}
+		for w := range strings.FieldsSeq(e.phrase) {
+			l.trade[w] = true
+		}
+	}
+	for w := range strings.FieldsSeq(fillers + " " + sceneryWords) {
+		delete(l.trade, w)
 	}
 	l.addFacts()
 	for _, t := range sideNames {
@@ -295,10 +305,10 @@ func stem(s string) (string, bool) {
 	switch {
 	case strings.HasSuffix(s, "ies") && try(s[:len(s)-3]+"y"):
 		return s[:len(s)-3] + "y", true
-	case strings.HasSuffix(s, "es") && try(s[:len(s)-2]):
-		return s[:len(s)-2], true
 	case strings.HasSuffix(s, "s") && !strings.HasSuffix(s, "ss") && len(s) > 3 && try(s[:len(s)-1]):
 		return s[:len(s)-1], true
+	case strings.HasSuffix(s, "es") && try(s[:len(s)-2]):
+		return s[:len(s)-2], true
 	}
 	for _, end := range []string{"ed", "ing"} {
 		b, ok := strings.CutSuffix(s, end)

@@ -6,6 +6,14 @@ import (
 
 // places2 says things, and where the ball or a foot goes. Sorted by phrase.
 var places2 = []entry{
+	{"hit line", goesTo(dIn)},
+	{"hit long", goesTo(dWide)},
+	{"hit off wide", goesTo(dWide)},
+	{"hit on <side> floor", goesTo(dIn)},
+	{"hit on line", goesTo(dIn)},
+	{"hit onto <side> side", goesTo(dSide)},
+	{"hit out", goesTo(dOut)},
+	{"hit out of bounds", goesTo(dOut)},
 	{"hit out wide", goesTo(dWide)},
 	{"hit outside antenna", goesTo(dOutside)},
 	{"hit over", goesTo(dOver)},

@@ -28,12 +28,12 @@ const sceneryWords = "actually angry anyway apparently argued arguing assistant 
 	"diving else everybody fans fast film final finals five folks freshman friday full funny furious " +
 	"game girls great guys gym haha happy hard hey hi high honestly huge hustle hustles kids last " +
 	"level literally lol long low mad match newbie nice night obviously officiated officiating " +
-	"parent parents partner playoff playoffs quick quickly ran rec recreational refereed reffing " +
-	"regional regionals replayed rookie running runs saturday saw scenario score scramble scrambling " +
-	"screamed screaming season semifinal senior short slow slowly softly sophomore speed sprawl " +
-	"sprawling state strong sunday tall tie tied today tonight tough tournament turn turning turns " +
-	"upset video watched watching week weekend wild wondering worked working yelled yelling " +
-	"yesterday"
+	"parent parents partner playoff playoffs quick quickly raised ran rec recreational refereed " +
+	"reffing regional regionals replayed rookie running runs saturday saw scenario score scramble " +
+	"scrambling screamed screaming season semifinal senior short slow slowly softly sophomore speed " +
+	"sprawl sprawling state straight strong sunday tall tie tied today tonight tough tournament turn " +
+	"turning turns upset video watched watching week weekend wild wondering worked working yelled " +
+	"yelling yesterday"
 
 // skipped are the words that may stand between the words of a phrase.
 const skipped = "a accidentally actually also an are barely be been being clearly easily fully had has have her " +
@@ -41,31 +41,66 @@ const skipped = "a accidentally actually also an are barely be been being clearl
 	"was were will would"
 
 // leftAlone are common words near to a word of the trade; none is corrected.
-const leftAlone = "about above afternoon alone among aside beach bead bear beat belt bend best bite blame blast " +
-	"bleach blind board boats bone book born bowl brain brave bread brick bride brief broad brown " +
-	"build burn cabin cable camp care carve case chain chalk charm chase cheap check cheer child " +
-	"clash clear clock cloth cloud coast color could count cover crack craft crash cream crime cruel " +
-	"dance death devil dirty draft drain drama dream dress drink drive eager early earth eight " +
-	"entire equal event every exact extra faith false favor feast fence fever field fight fist flash " +
-	"flat fleet flesh float flood focus force forget forth found frame fresh fruit funny giant glass " +
-	"globe gloves grace grade grain grand grant grass grave great green greet grief gross group " +
-	"grown guard guess guest habit happy harsh haste heart heavy hello hence hobby honor horse hotel " +
-	"house human humor ideal image inner issue joint judge juice knife label labor large laser later " +
-	"laugh layer learn lease least leave lemon level light likes limit lines links lists lived liver " +
-	"local logic loose lower lucky lunch magic major maker march match maybe mayor medal media mercy " +
-	"metal meter might minor minus mixed model money month moral motor mount mouse mouth movie music " +
-	"naked nasty naval nerve newly night noble north noted novel nurse occur ocean offer often older " +
-	"opera orbit order ought paint panel panic paper party patch pause peace phase phone photo piano " +
-	"piece pilot pitch place plain plane plant plate plays plaza point power price pride prime print " +
-	"prior prize proof proud prove queen quick quiet quite quote radio raise range rapid ratio ready " +
-	"refer rival river robot round route royal rural salad scale scare scene scope score sense seven " +
-	"shade shake shall shame shape share sharp sheep sheet shelf shell shift shine shirt shock shoot " +
-	"short shout shown sight silly since sixth skill sleep slice slope small smart smell smile smoke " +
-	"snake solid solve sorry south space spare speak speed spend spent spite split spoke sport squad " +
-	"staff stage stair stake stare start state steal steam steel steep stick still stock stone store " +
-	"storm story strip study style sugar suite sunny super sweet taken taste teach teeth tempo thank " +
-	"theft their theme there these thick thief thing those times tired title today token topic total " +
-	"tower toxic trace track trade trail train trait trash treat trend trial tribe trick tried troop " +
-	"truck truly trust truth uncle under union unite unity until upper upset urban usage usual valid " +
-	"value video visit vital voice waist waste watch water weigh weird wheel where white whole widow " +
-	"width woman women world worry worse worst worth would wound write wrong yield young youth"
+const leftAlone = "about above advantageous afternoon afterward alloyed alone among antennae aside assignment " +
+	"assignments attach attached attaching attracting auction authorities baring basked beach bead " +
+	"beak beaks bear beat believer believers bellow bellows belt bend best bite blackboard " +
+	"blackboards blacked blacker blacking blame blast bleach bled blind bloc blockading blocs bloody " +
+	"board boats bonds bone book boos boot booted booting boots boring born bound bowl brain brave " +
+	"bread brick bride brief broad brother brothers brown build burn bush bushed bushing cabin cable " +
+	"camp care carve case catchy chain chalk charm chase cheap check cheer chess child clam clams " +
+	"clan clans clash clear clock cloth cloud coast cock cocks coiling collage collages collecting " +
+	"collection collections collectively collie collies collusion color complaint concession " +
+	"concessions conclusion conclusions confession confessions congest congested congesting congests " +
+	"connective content contented contenting contents context contexts contract contracting " +
+	"convulsion convulsions corrective could count cover crack craft crash crass cream crime crow " +
+	"crowed crows cruel curt curtail curtails dance danker death defect defected defecting defects " +
+	"defended derive devil difference differences differently dirty disrupting disruptive distrusted " +
+	"divide divided divides diviner doubly draft drain drama dream dress drink drive eager early " +
+	"earth eight eighth eighths eighty entice entices entire equal event every exact exceptionally " +
+	"exceptions exhausting exhaustive extra fading faith faking false farther fating faulty favor " +
+	"fazing feast fellow fellows fence fever field fiend fiends fight firearm firearms firs fist " +
+	"fits flash flat fleet flesh float flood focus follower followers font fonts force forceps fore " +
+	"forget forth found frame fresh fried fruit funny garb garbed garbing garbs gaze gazes giant " +
+	"glass globe gloves gong gongs goring grace grade grain grand grant grass grave great green " +
+	"greet grief gross group grown guard guess guest habit hammed hamper hampered hampering hampers " +
+	"handled happy harsh haste heart heavy hello hence herd herds hinging hobby honor horse hotel " +
+	"hotter house human humor ideal image impart imparts improperly inner insure insures intentional " +
+	"internationally involve involves issue joint judge juice knife knocker knockers label labor " +
+	"large laser later laugh layer laying learn lease least leave lemon level light likes lilted " +
+	"limit lines links listed lists lived liver local locked lofted logic loomed looped loose loosen " +
+	"loosens looser looted lose loses lower lucky lunch magic major maker march master masters match " +
+	"matte matted mattes maybe mayor mechanical medal meddle meddles media mercy mess metal meter " +
+	"might minor minus mistaken mixed model money month moral motor mount mouse mouth movie muddle " +
+	"muddles mush music mutter mutters naked nasty national nationalism nationalist nationally naval " +
+	"nerve nether newly night noble north nose noses notching noted novel nurse occur ocean offer " +
+	"officially often older opera orbit order ought outsider outsiders overhang overhangs overhear " +
+	"overheard overhears overheat overheated overheats overland overlay overlays overseas oversee " +
+	"oversees paint panel panic paper parser parson parsons partiality party patch pats paunch pause " +
+	"payable payer payers paying peace persona phase phone photo photograph photographed " +
+	"photographic photographs photography piano piece pilot pitch place plain plane plant plate " +
+	"plays plaza plying point pond ponds portly possessing possessive possessives pots power prayer " +
+	"prayers praying present presents price pride prime print prior prize proof protect protects " +
+	"proud prove pusher pushers queen quick quiet quite quote radio rafted raise range rapid ratio " +
+	"ready redemption refer relational relay relays repay repays reply resent resented resenting " +
+	"resents resound resounded resounding resounds retching retrace retraces retrieve retrieved " +
+	"retrieves riling rival river robot rooster roosters rooter rosier rotund round route royal " +
+	"ruing rural sack sacks safely salad sand sanded sanding sands sank scale scare scene scope " +
+	"score scram scrams sear sears seer sense separately sequencer servile settler settlers seven " +
+	"sever sewing shade shake shall shame shape share sharp sheep sheet shelf shell shift shine " +
+	"shingle shingles shinning shirt shock shoot short shout shown shrank sigh sighs sight silly " +
+	"since sing singe singed singes singing singly sings sinning sitter sitters sixth skill skinning " +
+	"sleep slice slight slights slope small smart smell smile smoke smoulder smoulders snake solid " +
+	"solve sorer sorry south sowing space spanning spare speak speculator speculators speed spend " +
+	"spent spider spiders spite split spoke sport squad staff stage stair stake stare start state " +
+	"steal steam steel steep stick still stock stone store storm story straighten straightens " +
+	"straighter strand stranded stranding strands stride strides strife striker strikers strip " +
+	"strive strives stroke strokes study stuffy style subsequent sugar suite sunny super sweet " +
+	"swerve swerves swerving swig swigs tablet tablets tacking taken tale tales taste teach teeth " +
+	"tempo terribly thank theft their theme there these thick thief thing those times tired title " +
+	"today token topic total touchy tower toxic trace track trade trail train trait trash treat tree " +
+	"trees trend trial tribe trick tried trifle trifles triplet triplets troop truck truly trust " +
+	"truth uncle unconsciously under understand understands union unite unity unnecessarily until " +
+	"upper upset uptight urban usable usage usual valid value vertically video visit vital voice " +
+	"wafting wailing waist waiving waning warding warping warring waste watch water weigh weird " +
+	"weirdo weirdos wheel where white whittle whittles whole widow width woman women word words " +
+	"world worry worse worst worth would wound wriest write writings writs wrong yield young youth"

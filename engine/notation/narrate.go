@@ -24,7 +24,7 @@ func (s *scene) narrate(g segment) {
 		only := true
 		for i := g.from; i < g.to; i++ {
 			switch s.atoms[i].class {
-			case cBody, cFiller, cMate, cOrder, cCard:
+			case cBody, cFiller, cMate, cOrder, cCard, cShe:
 			default:
 				only = false
 			}
@@ -77,6 +77,9 @@ func (s *scene) step(c *clauseState, i int) int {
 				s.ballSubj, s.fresh = true, false
 				return i + 1
 			}
+		}
+		if s.fresh && i > c.from && !s.verbAhead(c, i) {
+			return i + 1
 		}
 		if len(s.evs) == c.first || s.object == nil && s.verbAhead(c, i) {
 			s.ballSubj, c.ball = true, true
@@ -166,6 +169,14 @@ func (s *scene) order(c *clauseState, a *atom) {
 	case "before-that":
 		s.swap = len(s.evs) > 0
 	case "first":
+		if n := len(s.evs); n > 1 && n == c.first && s.fresh && len(s.subj) == 1 && s.evs[n-1].joint && s.evs[n-2].joint && s.evs[n-1].Team != s.evs[n-2].Team {
+			if s.evs[n-1].Team == s.subj[0].team { // "B first", after "both touch it"
+				s.evs[n-1], s.evs[n-2] = s.evs[n-2], s.evs[n-1]
+				s.evs[n-2].link = s.evs[n-1].link
+			}
+			s.evs[n-1].link, s.heard = play.Before, true
+			return
+		}
 		if n := len(s.evs); n > 1 && n > c.first && s.evs[n-1].Kind == play.Contact && s.evs[n-2].Kind == play.Contact && s.evs[n-1].Team != s.evs[n-2].Team {
 			last := s.evs[n-1]
 			last.link, s.evs[n-2].link = s.evs[n-2].link, play.Before

@@ -87,6 +87,7 @@ var spellings = []struct{ from, to string }{
 	{"antennae", "antenna"},
 	{"arent", "are not"},
 	{"b4", "before"},
+	{"backrow", "back row"},
 	{"bc", "because"},
 	{"bk", "back"},
 	{"br", "back row"},
@@ -105,6 +106,7 @@ var spellings = []struct{ from, to string }{
 	{"doesnt", "does not"},
 	{"dont", "do not"},
 	{"fr", "front row"},
+	{"frontrow", "front row"},
 	{"ft", "foot"},
 	{"hadnt", "had not"},
 	{"hasnt", "has not"},
@@ -144,10 +146,13 @@ var spellings = []struct{ from, to string }{
 	{"yall", "you"},
 }
 
+// plainMarks makes every apostrophe the plain one.
+var plainMarks = strings.NewReplacer("’", "'", "`", "'")
+
 // expand is the words that one written word stands for, in lower case, and
 // whether it is a possessive.
 func expand(raw string) (out []string, possessive bool) {
-	s := strings.ToLower(strings.NewReplacer("’", "'", "`", "'").Replace(raw))
+	s := strings.ToLower(plainMarks.Replace(raw))
 	s = strings.TrimSuffix(s, "/")
 	if head, ok := strings.CutSuffix(s, "'"); ok {
 		if digitAt(head, len(head)-1) {

@@ -95,6 +95,9 @@ func (s *scene) touches(c *clauseState, i int, noun bool) int {
 				}
 				s.touch(w, act)
 				s.ballSubj = true
+				if k < c.to && s.atoms[k].class == cBody {
+					s.bodyHits = 1
+				}
 				return k
 			}
 			s.bump(c)

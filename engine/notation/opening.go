@@ -96,6 +96,7 @@ func (s *scene) numbered(c *clauseState, i int) int {
 		t = s.subj[0].team
 	}
 	s.number, s.numberOf, s.numberBy = a.n, t, nil
+	s.heard = true
 	if i > c.from && s.atoms[i-1].poss && s.atoms[i-1].class != cSide && len(s.subj) > 0 {
 		w := s.subj[0]
 		s.numberBy, s.numberOf = &w, w.team

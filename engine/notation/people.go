@@ -1,9 +1,13 @@
 package notation
 
-import "example.org/netpost/engine/play"
+import (
+	"example.org/netpost/engine/play"
+)
 
 // people0 reads a noun phrase of people, and makes it the subject of the verb
+
 // that follows, or leaves it as the object of the one before.
+
 func (s *scene) people0(c *clauseState, i int) int {
 	start := i
 	w, i, ok := s.phrase(c, i)
@@ -18,6 +22,10 @@ func (s *scene) people0(c *clauseState, i int) int {
 		s.rowOf(c, w.row, start, i)
 		return i
 	}
+	if s.fresh && len(s.subj) == 1 && w.pid >= 0 && s.subj[0].pid == w.pid {
+		s.mark(start, i)
+		return i // "her foot", of the one who is the subject
+	}
 	joined := s.fresh && len(s.subj) > 0 && start > 0 && s.atoms[start-1].class == cJoin && s.atoms[start-1].id == "and"
 	if w.team == play.NoTeam && joined {
 		w.team = s.subj[0].team
@@ -30,7 +38,7 @@ func (s *scene) people0(c *clauseState, i int) int {
 	}
 	s.mark(start, i)
 	s.named = w.team
-	if start > c.from && object0(s, start) && len(s.evs) > c.first {
+	if start > c.from && object0(s, start) && (len(s.evs) > c.first || s.ballSubj) {
 		s.object = &w
 		if k := s.lastContact(); k >= 0 && s.atoms[start-1].word == "to" && s.evs[k].Kind == play.Contact && s.evs[k].Team == w.team {
 			s.evs[k].set(play.Completes, play.No)
@@ -51,6 +59,14 @@ func (s *scene) people0(c *clauseState, i int) int {
 		s.subj = []party{w}
 	}
 	s.heard = false
+	if w.row != play.Unknown && !joined && !s.verbAhead(c, i) {
+		k := len(s.subj) - 1
+		pid := s.settle(&s.subj[k]) // "A back row, B front row"
+		if !s.people[pid].acts {
+			s.people[pid].from, s.people[pid].to = start, i
+		}
+		s.heard = true
+	}
 	s.fresh, s.ballSubj = true, false
 	if w.row != play.Unknown || w.lib || w.label != "" || w.role != play.NoRole {
 		if w.pid >= 0 {
@@ -67,6 +83,7 @@ func (s *scene) mark(from, to int) {
 }
 
 // object0 reports whether a phrase after a preposition is not the subject.
+
 func object0(s *scene, i int) bool {
 	p := s.atoms[i-1]
 	if p.class != cFiller {
@@ -80,7 +97,9 @@ func object0(s *scene, i int) bool {
 }
 
 // phrase reads the words of a noun phrase: side, row, role, label, in the
+
 // order in which people put them.
+
 func (s *scene) phrase(c *clauseState, i int) (party, int, bool) {
 	w := party{pid: -1}
 	start := i
@@ -147,6 +166,11 @@ func (s *scene) phrase(c *clauseState, i int) (party, int, bool) {
 				return w, i, true
 			}
 			w.fresh, w.one = true, true
+			for p := range s.people { // "the third player", told of before
+				if s.people[p].mate && !s.people[p].acts {
+					w.pid, w.team = p, s.people[p].Team
+				}
+			}
 			if w.team == play.NoTeam {
 				w.team = s.actor()
 			}
@@ -200,6 +224,7 @@ func (s *scene) phrase(c *clauseState, i int) (party, int, bool) {
 }
 
 // personAt reports whether a person's word stands at i.
+
 func (s *scene) personAt(c *clauseState, i int) bool {
 	if i >= c.to {
 		return false
@@ -212,6 +237,7 @@ func (s *scene) personAt(c *clauseState, i int) bool {
 }
 
 // bothOf reads what comes after "both": a row, or the two who act.
+
 func (s *scene) bothOf(c *clauseState, i int) (party, int, bool) {
 	for i < c.to {
 		a := &s.atoms[i]
@@ -255,25 +281,9 @@ func (s *scene) bothOf(c *clauseState, i int) (party, int, bool) {
 }
 
 // lastTwo are the last people of the two sides named, the first named first.
-func (s *scene) lastTwo() []int {
-	var a, b = -1, -1
-	for i, p := range s.people {
-		if p.Team == play.A {
-			a = i
-		} else {
-			b = i
-		}
-	}
-	switch {
-	case a < 0 || b < 0:
-		return nil
-	case a < b:
-		return []int{a, b}
-	}
-	return []int{b, a}
-}
 
 // rowOf gives a row told by itself to the person named last, or to the two.
+
 func (s *scene) rowOf(c *clauseState, row play.Value, from, to int) {
 	pid := s.lastWho
 	if len(s.subj) > 0 && s.fresh {
@@ -296,88 +306,15 @@ func (s *scene) rowOf(c *clauseState, row play.Value, from, to int) {
 }
 
 // guess is the side of somebody told without one: by what the role does and
+
 // where the ball is.
-func (s *scene) guess(w party) play.Team {
-	if w.role != play.NoRole || w.label != "" {
-		for i := len(s.people) - 1; i >= 0; i-- {
-			if p := s.people[i]; p.Role == w.role && p.Label == w.label && p.acts {
-				return p.Team
-			}
-		}
-	}
-	last := s.lastContact()
-	if w.role == play.Blocker {
-		if last >= 0 && s.evs[last].Action != play.Block {
-			return s.evs[last].Team.Other()
-		}
-		if last >= 0 {
-			return s.evs[last].Team
-		}
-		if t := s.roleAhead(play.Hitter, play.Outside, play.Opposite, play.Setter); t != play.NoTeam {
-			return t.Other()
-		}
-		return s.alone()
-	}
-	if s.on != play.NoTeam {
-		return s.on
-	}
-	if last >= 0 && s.evs[last].Action == play.Block && w.role != play.NoRole {
-		return s.evs[last].Team.Other()
-	}
-	if t := s.actor(); t != play.NoTeam {
-		return t
-	}
-	if t := s.roleAhead(play.Blocker); t != play.NoTeam && w.role != play.NoRole {
-		return t.Other()
-	}
-	return s.alone()
-}
 
 // alone is the side of the first one told of when nothing says which.
-func (s *scene) alone() play.Team {
-	if s.neutral || s.primary == letters || s.primary == usThem {
-		return play.A
-	}
-	return play.NoTeam
-}
 
 // roleAhead is the side that the text gives to somebody of a role further on.
-func (s *scene) roleAhead(roles ...play.Role) play.Team {
-	for i := 1; i < len(s.atoms); i++ {
-		for _, r := range roles {
-			if s.atoms[i].class != cRole || s.atoms[i].role != r {
-				continue
-			}
-			for j := i - 1; j >= 0 && j >= i-2; j-- {
-				if s.atoms[j].class == cSide && s.atoms[j].side.fam != relative {
-					return s.team(s.atoms[j].side)
-				}
-			}
-		}
-	}
-	return play.NoTeam
-}
 
 // roleOf is the role that somebody goes by.
-func (s *scene) roleOf(w party) play.Role {
-	if w.role == play.NoRole && w.pid >= 0 {
-		return s.people[w.pid].Role
-	}
-	return w.role
-}
 
 // unheard leaves the words of a subject unread that neither acted nor had
+
 // anything said of it.
-func (s *scene) unheard() {
-	if !s.fresh || s.heard {
-		return
-	}
-	for _, w := range s.subj {
-		if w.pid >= 0 && s.people[w.pid].acts || w.to == 0 {
-			continue
-		}
-		for i := w.from; i < w.to; i++ {
-			s.atoms[i].used = s.atoms[i].class == cFiller
-		}
-	}
-}

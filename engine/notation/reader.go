@@ -82,7 +82,7 @@ func (s *scene) finish() *play.Rally {
 	if !slices.ContainsFunc(s.evs, func(h happening) bool { return h.Kind != play.Serve }) {
 		return nil
 	}
-	if !slices.ContainsFunc(s.evs, func(h happening) bool { return !h.Ball() }) && len(s.evs) < 2 && !s.told() {
+	if len(s.evs) == 1 && s.evs[0].Kind == play.Cross && !s.told() {
 		return nil
 	}
 	s.serveTeam()

@@ -48,11 +48,11 @@ type scene struct {
 	clauseEv int  // the first event of this clause
 	bodyHits int  // parts of one body that the ball touched
 
-	wanted, calls, evidence, more []string
-	caution                       bool
-	topics                        []string
-	code, season                  string
-	pairAsked                     bool // which of two touched first is the question
+	wanted, calls, evidence []string
+	caution                 bool
+	topics                  []string
+	code, season            string
+	pairAsked               bool // which of two touched first is the question
 }
 
 type stated1 struct {
@@ -71,6 +71,7 @@ type happening struct {
 	link  play.Value // the order of the event before it and this one
 	split bool       // that order is what the question is about
 	soft  bool       // a ball on its way out, which lands there if nothing more is told
+	joint bool       // one of several contacts told of in one breath
 	wall  bool       // one of several who block together
 	whole play.Team  // the side that the ball was told to be wholly on
 }
@@ -79,6 +80,9 @@ type person struct {
 	play.Player
 	row    play.Value
 	libero play.Value
+	from   int // the words that only name somebody
+	to     int
+	mate   bool // named as another one
 	void   bool
 	acts   bool
 }
@@ -231,7 +235,7 @@ func (s *scene) settle(w *party) int {
 			return i
 		}
 	}
-	s.people = append(s.people, person{Player: play.Player{Team: w.team, Role: w.role, Label: w.label}, row: w.row})
+	s.people = append(s.people, person{Player: play.Player{Team: w.team, Role: w.role, Label: w.label}, row: w.row, mate: w.fresh})
 	w.pid = len(s.people) - 1
 	return w.pid
 }
@@ -253,7 +257,12 @@ func (s *scene) describe(w *party) {
 func (s *scene) add(e play.Event, pid int) *happening {
 	h := happening{Event: e, who: pid, facts: map[play.FactID]play.Value{}, voids: map[play.FactID]bool{}}
 	if n := len(s.evs); n > 0 && s.evs[n-1].soft {
+		last := s.evs[n-1]
 		s.evs = s.evs[:n-1]
+		if k := s.lastContact(); last.Team != play.NoTeam && k >= 0 && s.evs[k].Team != last.Team && s.evs[n-2].Kind != play.Cross {
+			s.evs = append(s.evs, happening{Event: play.Event{Kind: play.Cross, Team: last.Team}, who: -1, link: last.link,
+				facts: map[play.FactID]play.Value{play.Side: play.Value(last.Team.String())}, voids: map[play.FactID]bool{}})
+		}
 	}
 	if len(s.evs) > 0 {
 		h.link = s.link

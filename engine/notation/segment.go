@@ -2,6 +2,7 @@ package notation
 
 import (
 	"slices"
+	"strings"
 
 	"example.org/netpost/engine/code"
 	"example.org/netpost/engine/play"
@@ -169,8 +170,11 @@ func (s *scene) reported(g segment) bool {
 			calls = append(calls, id)
 		}
 	}
-	if len(calls) == 0 && s.atoms[verb].class == cVerb {
+	if len(calls) == 0 && s.atoms[verb].class == cVerb || s.slip(g) {
 		return false
+	}
+	if len(calls) == 0 {
+		return true // what was said is no fact, and its words stay unread
 	}
 	claim := s.atoms[verb].class == cClaim
 	for i := g.from; i < g.to; i++ {
@@ -201,7 +205,7 @@ func (s *scene) asking(g segment) bool {
 		case a.class == cAsk || a.class == cPoint:
 			asks = true
 		case a.class == cFiller, a.class == cScenery, a.class == cOfficial, a.class == cCall, a.class == cCode, a.class == cElse,
-			a.class == cEvidence, a.class == cTopic, a.class == cOrder && a.id == "unsure", a.class == cShe, a.class == cNot && g.mark == '?':
+			a.class == cEvidence, a.class == cTopic, a.class == cOrder && (a.id == "unsure" || a.id == "then" && g.mark == '?' && s.bare(g)), a.class == cShe, a.class == cNot && g.mark == '?':
 		case a.class == cVerb && g.mark == '?' && (a.verb == vPress || a.verb == vTouch || a.verb == vHit) && s.bare(g):
 		case a.class == cBall && g.mark == '?':
 		case a.class == cSide && !a.poss && g.mark == '?' && len(s.evs) > 0:
@@ -338,4 +342,16 @@ func (s *scene) bare(g segment) bool {
 		}
 	}
 	return true
+}
+
+// slip reports whether a clause tells of a whistle blown by mistake: that is
+// an event, not a call.
+func (s *scene) slip(g segment) bool {
+	for i := g.from; i < g.to; i++ {
+		a := s.atoms[i]
+		if a.class == cFact && a.fact == play.ErrorWhistle || a.class == cVerb && a.verb == vWhistle && (strings.HasPrefix(a.word, "inadvertent") || strings.HasPrefix(a.word, "accidental")) {
+			return true
+		}
+	}
+	return false
 }

@@ -63,7 +63,7 @@ var colourWords = []string{"black", "blue", "gold", "green", "maroon", "navy", "
 
 func letterTeams(ws []word) (hasB, hasSR bool) {
 	for i, w := range ws {
-		s := strings.NewReplacer("’", "'", "`", "'").Replace(w.raw)
+		s := plainMarks.Replace(w.raw)
 		head := strings.TrimSuffix(s, "'s")
 		switch {
 		case head == "B", s == "A's", s == "b" && i > 0, s == "a's",
@@ -102,7 +102,7 @@ func numeric(s string) bool {
 
 func letterToken(ws []word, i int, hasB, hasSR bool) (token, bool) {
 	w := ws[i]
-	s := strings.NewReplacer("’", "'", "`", "'").Replace(w.raw)
+	s := plainMarks.Replace(w.raw)
 	head, poss := strings.CutSuffix(s, "'s")
 	if h, ok := strings.CutSuffix(s, "'"); ok {
 		head, poss = h, true

@@ -51,7 +51,7 @@ func nearest(s string) string {
 			continue
 		}
 		limit := 1
-		if len(head) >= 8 {
+		if len(head) >= 10 {
 			limit = 2
 		}
 		best, at, several := "", limit+1, false
@@ -71,6 +71,9 @@ func nearest(s string) string {
 			}
 		}
 		if best != "" && !several {
+			if !lex.trade[best] || len(best) < 5 && !swapped(head, best) || end != "" && !lex.verbs[best] && end != "s" || strings.HasSuffix(best, "s") && end != "" {
+				return ""
+			}
 			return best + end
 		}
 		if several {
@@ -82,6 +85,9 @@ func nearest(s string) string {
 
 // swapped reports whether two words differ by two neighbours changed over.
 func swapped(a, b string) bool {
+	if len(a) != len(b) {
+		return false
+	}
 	for i := 0; i+1 < len(a); i++ {
 		if a[i] != b[i] {
 			return a[i] == b[i+1] && a[i+1] == b[i] && a[i+2:] == b[i+2:]

@@ -40,8 +40,6 @@ const (
 
 func (s sideRef) ok() bool { return s.fam != noFamily }
 
-func (s sideRef) other() sideRef { return sideRef{s.fam, 1 - s.n} }
-
 // sideNames are the words that name a side. Sorted by words. poss marks those
 
 // that are possessive by themselves.

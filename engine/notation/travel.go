@@ -23,6 +23,9 @@ func (s *scene) travel(c *clauseState, a *atom) {
 		}
 		return
 	}
+	if person && s.struckBy(c, a) {
+		person = false
+	}
 	if person {
 		s.moves(c, a, t)
 		return
@@ -60,12 +63,16 @@ func (s *scene) travel(c *clauseState, a *atom) {
 		s.land(t, play.In)
 	case dDown:
 		s.land(t, play.Unknown)
+		s.evs[len(s.evs)-1].soft = s.toks[a.from].base == "come" // on its way down, until somebody plays it
 	case dAbove:
 		s.above(c, a, t)
 	case dBack:
 		if t == play.NoTeam {
 			if k := s.lastContact(); k >= 0 {
 				t = s.evs[k].Team.Other()
+				if s.on == t {
+					t = t.Other()
+				}
 			}
 		}
 		s.cross(t)
@@ -133,6 +140,10 @@ func (s *scene) above(c *clauseState, a *atom, t play.Team) {
 	h := &s.evs[n-1]
 	switch h.Kind {
 	case play.Strike, play.Land:
+		if h.Team != play.NoTeam && h.Team != t && n-1 < c.first {
+			s.cross(t)
+			return
+		}
 		h.Team = t
 		h.facts[play.Side] = play.Value(t.String())
 	case play.Contact:
@@ -164,13 +175,18 @@ func (s *scene) moves(c *clauseState, a *atom, t play.Team) {
 			s.line(w)
 			return
 		}
-		a.used = t == w.team
+		a.used = t == w.team || t == play.NoTeam && a.dest == dIn
 	case dOver:
+		if s.extent != play.Unknown || s.body == play.Foot {
+			a.used, s.body = true, play.Foot
+			s.line(w)
+			return
+		}
 		if n := len(s.evs); s.body == play.Foot && n > 0 && s.evs[n-1].Kind == play.Line {
 			a.used = true
 			return
 		}
-		a.used, s.mayReach = true, true
+		// A player "over" is beyond something that was not read.
 	case dOut, dWide:
 		a.used = true
 	}
@@ -183,8 +199,12 @@ func (s *scene) touchesThing(c *clauseState, a *atom) {
 		c.deny = false
 		return
 	}
+	if s.fresh && !s.ballSubj && len(s.subj) > 0 && a.value != play.NetBand && a.value != play.Antenna && a.value != play.Posts {
+		a.used = true // where a player runs
+		return
+	}
 	net := a.value == play.NetBand || a.value == play.Antenna || a.value == play.Posts
-	if len(s.subj) > 0 && !s.ballSubj && (s.fresh || len(s.evs) > 0 && s.evs[len(s.evs)-1].Kind != play.Serve && !s.evs[len(s.evs)-1].Ball()) && net && s.touchBefore(c, a) {
+	if len(s.subj) > 0 && !s.ballSubj && (s.fresh || len(s.evs) == 0 || s.evs[len(s.evs)-1].Kind != play.Serve && !s.evs[len(s.evs)-1].Ball()) && net && s.touchBefore(c, a) {
 		a.used = true
 		s.netTouch(s.subj[0], a.part)
 		return
@@ -195,7 +215,7 @@ func (s *scene) touchesThing(c *clauseState, a *atom) {
 	if s.number > 0 && s.contacts() == 0 {
 		s.numberContact()
 	}
-	if net && !s.touchBefore(c, a) && !s.ballSubj {
+	if net && !s.touchBefore(c, a) {
 		return
 	}
 	a.used = true
@@ -287,4 +307,24 @@ func (s *scene) against(c *clauseState, i int) int {
 	}
 	a.used = true
 	return i + 1
+}
+
+// struckBy makes the contact of somebody who hits or passes the ball
+// somewhere: "hits out", "passes over the net".
+func (s *scene) struckBy(c *clauseState, a *atom) bool {
+	b := atom{meaning: does(vHit, play.Touch), from: a.from, to: a.to, word: "hit"}
+	switch s.toks[a.from].base {
+	case "pass":
+		b.meaning = does(vContact, play.Pass)
+	default:
+		if s.toks[a.from].form != "hit" && s.toks[a.from].base != "hit" {
+			return false
+		}
+		b.action = play.Attack
+		if r := s.roleOf(s.subj[0]); r != play.NoRole && r != play.Hitter && r != play.Outside && r != play.Middle && r != play.Opposite {
+			b.action = play.Touch
+		}
+	}
+	s.contact(c, &b, false)
+	return len(s.evs) > c.first
 }

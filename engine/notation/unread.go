@@ -8,6 +8,13 @@ func (s *scene) unread(noPlay bool) []Unread {
 			n.at.used = false
 		}
 	}
+	for _, p := range s.people {
+		if !p.acts {
+			for i := p.from; i < p.to; i++ {
+				s.atoms[i].used = false
+			}
+		}
+	}
 	var out []Unread
 	for _, a := range s.atoms {
 		switch {
