@@ -25,11 +25,25 @@ func (s *scene) act(c *clauseState, i int) int {
 		a.used = true
 		return i + 1
 	}
+	if n := len(s.evs); noun && a.art == 'a' && i > c.from && n > c.first && s.atoms[i-1].class == cVerb && s.evs[n-1].Kind == play.Contact {
+		switch s.atoms[i-1].verb {
+		case vHit, vSend: // "hits a roll shot": one contact, and its name
+			a.used = true
+			s.evs[n-1].Action = a.action
+			return i + 1
+		}
+	}
 	if noun && s.on0(c, i) {
 		s.swap = true
 	}
 	if noun && s.received(c, a) {
 		return i + 1
+	}
+	if !noun {
+		switch a.verb {
+		case vContact, vTouch, vHit, vBump, vHeld, vDouble:
+			s.takes(c, i)
+		}
 	}
 	if noun && (a.art == 't' || i > c.from && s.atoms[i-1].class == cShe) {
 		if k := s.lastContact(); k >= 0 && a.art == 0 && s.evs[k].who == s.lastWho {
@@ -132,6 +146,9 @@ func (s *scene) act(c *clauseState, i int) int {
 func (s *scene) nounAt(c *clauseState, i int) bool {
 	a := s.atoms[i]
 	if a.art != 0 {
+		return true
+	}
+	if s.bareRun(c, i) {
 		return true
 	}
 	if i == 0 || i <= c.from {

@@ -50,8 +50,12 @@ func (s *scene) contact(c *clauseState, a *atom, noun bool) {
 	a.used = true
 	if c.deny {
 		c.deny = false
+		if a.action != play.Touch && c.from < c.to && s.atoms[c.from].class == cNobody { // "nobody hit it over"
+			a.used, s.atoms[c.from].used = false, false
+		}
 		return
 	}
+	s.nextOf(c, who)
 	// "doubles the ball while setting": one contact, named by what it was.
 	if k := len(s.evs) - 1; k >= c.first && k >= 0 && s.evs[k].Kind == play.Contact && s.evs[k].Action == play.Touch && !s.fresh && s.evs[k].who >= 0 && who[0].pid == s.evs[k].who {
 		s.evs[k].Action = a.action
@@ -60,6 +64,13 @@ func (s *scene) contact(c *clauseState, a *atom, noun bool) {
 	if a.action == play.Block && len(who) > 1 && who[0].team == who[1].team {
 		s.wall(c, a)
 		return
+	}
+	if k := s.lastContact(); c.when && len(who) == 1 && k >= 0 && who[0].pid >= 0 && s.evs[k].who == who[0].pid && !s.again(c) {
+		s.fresh = false
+		return // told before
+	}
+	if k := s.lastContact(); len(who) == 1 && !who[0].one && who[0].pid >= 0 && !s.fresh && k >= 0 && s.evs[k].who == who[0].pid && !s.again(c) {
+		who = []party{{team: who[0].team, pid: -1}} // "A passes, sets and hits": three of A
 	}
 	action := a.action
 	if action == play.Touch && len(who) == 1 && s.roleOf(who[0]) == play.Defender {
@@ -91,6 +102,28 @@ func (s *scene) contact(c *clauseState, a *atom, noun bool) {
 	}
 }
 
+// nextOf makes somebody new of a side that plays the ball once more: "A passes,
+// sets and hits" are three players.
+func (s *scene) nextOf(c *clauseState, who []party) {
+	k := len(s.evs) - 1
+	if len(who) != 1 || who[0].one || who[0].pid < 0 || k < 0 {
+		return
+	}
+	for i := c.from; i < c.to; i++ {
+		if w := s.atoms[i].word; w == "again" || s.atoms[i].class == cSame {
+			return
+		}
+	}
+	for ; k >= 0; k-- {
+		if e := s.evs[k]; e.Kind == play.Contact {
+			if e.who == who[0].pid && (e.Action != play.Touch || k < c.first) {
+				who[0].pid = -1
+			}
+			return
+		}
+	}
+}
+
 func (s *scene) pairOf(who []party) []party {
 	w := party{team: who[0].team.Other(), pid: -1}
 	return append(who, w)
@@ -103,7 +136,7 @@ func (s *scene) touch(w party, action play.Action) {
 	}
 	h := s.add(play.Event{Kind: play.Contact, Team: w.team, Action: action}, pid)
 	if len(s.subj) == 0 {
-		s.subj = []party{{team: w.team, pid: pid, one: true}}
+		s.subj = []party{{team: w.team, pid: pid, one: w.one}}
 	}
 	if s.number > 0 && s.number <= 3 && (action == play.Press || len(s.subj) == 2 && s.subj[0].team != s.subj[1].team) && s.contacts() == 1 {
 		// The third hit, then two at the net: it is what had been used.
@@ -194,7 +227,12 @@ func (s *scene) handles(c *clauseState, a *atom, noun bool) {
 	}
 	a.used = true
 	k := s.lastContact()
-	same := k >= 0 && s.evs[k].Kind == play.Contact && (noun || k >= c.first && !s.fresh)
+	if n := s.after(c, a); n != nil && a.verb == vHeld && (n.class == cSide || n.class == cRole || n.class == cPerson) && len(s.subj) > 0 {
+		s.support(play.Teammate) // one player lifts another
+		return
+	}
+	uninflected := s.toks[a.from].base == ""
+	same := k >= 0 && s.evs[k].Kind == play.Contact && (noun || !s.fresh && (k >= c.first || uninflected))
 	if c.deny {
 		c.deny = false
 		if k >= 0 && s.evs[k].Kind == play.Contact {
@@ -233,8 +271,14 @@ func (s *scene) serves(c *clauseState, a *atom) {
 			return
 		}
 	}
-	if len(s.evs) > 0 {
-		a.used = false
+	if n := len(s.evs); n > 0 {
+		if n != 1 || s.evs[0].Kind != play.Contact || c.first > 0 {
+			a.used = false
+			return
+		}
+		// "passes the serve": the service hit came before.
+		s.swap = true
+		s.add(play.Event{Kind: play.Serve, Team: s.evs[0].Team.Other()}, -1)
 		return
 	}
 	t := play.NoTeam
@@ -343,4 +387,24 @@ func (s *scene) usedBy(c *clauseState, a *atom) bool {
 		}
 	}
 	return false
+}
+
+// again reports whether a clause says that the same one acts once more.
+func (s *scene) again(c *clauseState) bool {
+	for i := c.from; i < c.to; i++ {
+		if s.atoms[i].class == cSame || s.atoms[i].word == "again" {
+			return true
+		}
+	}
+	return false
+}
+
+// after is the atom after another in the clause, nil at its end.
+func (s *scene) after(c *clauseState, a *atom) *atom {
+	for i := c.from; i < c.to; i++ {
+		if s.atoms[i].from >= a.to {
+			return &s.atoms[i]
+		}
+	}
+	return nil
 }

@@ -6,18 +6,6 @@ import (
 
 // stated2 says the other facts that words state. Sorted by phrase.
 var stated2 = []entry{
-	{"outside sideline", fact(play.Where, play.OffCourt)},
-	{"overhand", fact(play.Fingers, play.Yes)},
-	{"overhand finger action", fact(play.Fingers, play.Yes)},
-	{"overhand with finger", fact(play.Fingers, play.Yes)},
-	{"overhead", fact(play.Fingers, play.Yes)},
-	{"part above <cline>", fact(play.Extent, play.Partly)},
-	{"part above it", fact(play.Extent, play.Partly)},
-	{"part above line", fact(play.Extent, play.Partly)},
-	{"part of foot above <cline>", fact(play.Extent, play.Partly)},
-	{"part of foot above it", fact(play.Extent, play.Partly)},
-	{"part of foot above line", fact(play.Extent, play.Partly)},
-	{"part of foot on <cline>", fact(play.Extent, play.Partly)},
 	{"part of foot on it", fact(play.Extent, play.Partly)},
 	{"part of foot on line", fact(play.Extent, play.Partly)},
 	{"part of foot over <cline>", fact(play.Extent, play.Partly)},

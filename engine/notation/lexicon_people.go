@@ -6,6 +6,7 @@ import (
 
 // people says the people of a play and the officials. Sorted by phrase.
 var people = []entry{
+	{"4", counted(cCard, 4)},
 	{"<lj>", named(cOfficial, "line judge")},
 	{"ankle", body(play.OtherPart)},
 	{"another", of(cMate)},
@@ -37,6 +38,7 @@ var people = []entry{
 	{"first referee", named(cOfficial, "R1")},
 	{"foot", body(play.Foot)},
 	{"forearm", body(play.OtherPart)},
+	{"four", counted(cCard, 4)},
 	{"from back row", rowIs(play.Back)},
 	{"from front row", rowIs(play.Front)},
 	{"front line player", rowIs(play.Front)},

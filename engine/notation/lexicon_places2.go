@@ -6,22 +6,6 @@ import (
 
 // places2 says things, and where the ball or a foot goes. Sorted by phrase.
 var places2 = []entry{
-	{"hit line", goesTo(dIn)},
-	{"hit long", goesTo(dWide)},
-	{"hit off wide", goesTo(dWide)},
-	{"hit on <side> floor", goesTo(dIn)},
-	{"hit on line", goesTo(dIn)},
-	{"hit onto <side> side", goesTo(dSide)},
-	{"hit out", goesTo(dOut)},
-	{"hit out of bounds", goesTo(dOut)},
-	{"hit out wide", goesTo(dWide)},
-	{"hit outside antenna", goesTo(dOutside)},
-	{"hit over", goesTo(dOver)},
-	{"hit over <net>", goesTo(dOver)},
-	{"hit over <net> to <side> side", goesTo(dSide)},
-	{"hit over antenna", goesTo(dOutside)},
-	{"hit over onto <side> side", goesTo(dSide)},
-	{"hit over to <side>", goesTo(dSide)},
 	{"hit over to <side> side", goesTo(dSide)},
 	{"hit to <side> side", goesTo(dSide)},
 	{"hit wide", goesTo(dWide)},

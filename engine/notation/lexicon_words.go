@@ -18,8 +18,8 @@ const fillers = "able about above again all along already also am any anybody an
 	"many maybe me might moment more most much must my near need new now of often on one only our " +
 	"own part people piece place point quite rather ready really same see seem should since " +
 	"situation small some somebody someone something soon sort still such sure take than thank " +
-	"thanks there thing through to toward towards try under until upon usually very was way well " +
-	"were where whether who whom will with within would yes yet you your"
+	"thanks there thing through to toward towards try under until upon usually very was way were " +
+	"where whether who whom will with within would yes yet you your"
 
 // sceneryWords are known not to matter to a ruling.
 const sceneryWords = "actually angry anyway apparently argued arguing assistant athletic awkward awkwardly backpedal " +
@@ -38,7 +38,7 @@ const sceneryWords = "actually angry anyway apparently argued arguing assistant 
 // skipped are the words that may stand between the words of a phrase.
 const skipped = "a accidentally actually also an are barely be been being clearly easily fully had has have her " +
 	"his is its just legally my now only quickly really right simply slightly so still the then very " +
-	"was were will would"
+	"was well were will would"
 
 // leftAlone are common words near to a word of the trade; none is corrected.
 const leftAlone = "about above advantageous afternoon afterward alloyed alone among antennae aside assignment " +

@@ -10,6 +10,7 @@ type clauseState struct {
 	segment
 	deny  bool // not, nobody
 	asks  bool // a question about a fact: "was it above the net?"
+	when  bool // "when she hit it": of what was told before
 	first int  // events before the clause
 	ball  bool // the ball was named as what moves
 }
@@ -183,6 +184,7 @@ func (s *scene) order(c *clauseState, a *atom) {
 			s.evs[n-1], s.evs[n-2] = s.evs[n-2], last
 		}
 	case "when":
+		c.when = true
 		if a.word == "by then" || a.word == "by time" {
 			s.link = play.Before
 		}

@@ -37,7 +37,11 @@ func split(text string) []word {
 					j += n
 				}
 			}
-			out = append(out, word{raw: text[i:j], start: i, end: j})
+			raw := text[i:j]
+			if (raw == "w/" || raw == "W/") && j < len(text) && (text[j] == 'o' || text[j] == 'O') && (j+1 == len(text) || !letterAt(text, j+1)) {
+				raw, j = "without", j+1
+			}
+			out = append(out, word{raw: raw, start: i, end: j})
 			i = j
 			continue
 		case strings.ContainsRune(",.?!;:()", r):
@@ -105,6 +109,7 @@ var spellings = []struct{ from, to string }{
 	{"didnt", "did not"},
 	{"doesnt", "does not"},
 	{"dont", "do not"},
+	{"ds", "defender"},
 	{"fr", "front row"},
 	{"frontrow", "front row"},
 	{"ft", "foot"},
@@ -127,7 +132,7 @@ var spellings = []struct{ from, to string }{
 	{"ob", "out of bounds"},
 	{"oh", "outside"},
 	{"oob", "out of bounds"},
-	{"opp", "opponent"},
+	{"opp", "opposite"},
 	{"rb", "back row"},
 	{"rf", "front row"},
 	{"rh", "opposite"},

@@ -6,12 +6,16 @@ import (
 
 func (s *scene) touches(c *clauseState, i int, noun bool) int {
 	a := &s.atoms[i]
+	if c.deny && a.verb == vHit && s.atoms[c.from].class == cNobody { // "nobody hit it over"
+		s.atoms[c.from].used, c.deny = false, false
+		return c.to
+	}
 	if c.deny { // what is not touched is no event
 		c.deny = false
 		s.mark(i, i+1)
 		for j := i + 1; j < c.to; j++ {
 			switch s.atoms[j].class {
-			case cBall, cThing, cSide, cRole, cPerson, cMate, cBody, cFiller, cNobody, cOfficial:
+			case cBall, cThing, cSide, cRole, cPerson, cMate, cBody, cFiller, cNobody, cOfficial, cBy, cFloor:
 				s.atoms[j].used = true
 				continue
 			}
@@ -159,7 +163,7 @@ func (s *scene) bodies(c *clauseState, i int) bool {
 		switch b := s.atoms[j]; b.class {
 		case cBody:
 			n++
-		case cFiller, cCard, cMate, cOrder:
+		case cFiller, cCard, cMate, cOrder, cShe:
 		default:
 			return false
 		}

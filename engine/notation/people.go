@@ -22,6 +22,10 @@ func (s *scene) people0(c *clauseState, i int) int {
 		s.rowOf(c, w.row, start, i)
 		return i
 	}
+	if a := s.atoms[start]; i == start+1 && a.class == cShe && a.word != "she" && a.word != "he" && !s.verbAhead(c, i) {
+		s.mark(start, i)
+		return i // "her chest"
+	}
 	if s.fresh && len(s.subj) == 1 && w.pid >= 0 && s.subj[0].pid == w.pid {
 		s.mark(start, i)
 		return i // "her foot", of the one who is the subject

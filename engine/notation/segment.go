@@ -130,7 +130,7 @@ func faultOf(a atom) string {
 		}
 	case a.class == cThing && a.value == play.NetBand:
 		return "net-contact"
-	case a.class == cNumber && a.n == 4:
+	case (a.class == cNumber || a.class == cCard) && a.n == 4:
 		return "four-contacts"
 	case a.class == cLine:
 		return "centre-line"

@@ -139,7 +139,7 @@ func letterToken(ws []word, i int, hasB, hasSR bool) (token, bool) {
 		}
 		t.side = sideRef{serveRec, int8('S'-letter) & 1}
 	case 'L':
-		if rest == "" {
+		if rest == "" && s != "L" {
 			return token{}, false
 		}
 		t.form, t.label = "libero", rest

@@ -111,6 +111,11 @@ func tokens(text string) []token {
 			art = 0
 		}
 	}
+	for i := range out { // "on 2", "4 hits"
+		if w := small(out[i].form); w != "" && (i > 0 && out[i-1].form == "on" || i+1 < len(out) && hitWord(out[i+1].form)) {
+			out[i].form = w
+		}
+	}
 	return mergeCompounds(mergeSides(out))
 }
 
@@ -177,8 +182,10 @@ func mergeSides(ts []token) []token {
 
 func tail(ts []token) string {
 	s := ""
-	for _, t := range ts {
-		s += " " + t.raw
+	for i, t := range ts {
+		if i == 0 || t.start != ts[i-1].start {
+			s += " " + t.raw
+		}
 	}
 	return s
 }
@@ -225,7 +232,9 @@ func mergeCompounds(ts []token) []token {
 		t := ts[i]
 		if best > 0 {
 			t.form, t.end = form, ts[i+best-1].end
-			t.raw += tail(ts[i+1 : i+best])
+			if ts[i+best-1].start != t.start {
+				t.raw += tail(ts[i+1 : i+best])
+			}
 			i += best - 1
 		}
 		out = append(out, t)
@@ -249,4 +258,27 @@ func (s sideRef) team(first play.Team) play.Team {
 		return first
 	}
 	return first.Other()
+}
+
+// small is the word of a small number in digits.
+func small(s string) string {
+	switch s {
+	case "1":
+		return "one"
+	case "2":
+		return "two"
+	case "3":
+		return "three"
+	case "4":
+		return "four"
+	}
+	return ""
+}
+
+func hitWord(s string) bool {
+	switch s {
+	case "hit", "hits", "touch", "touches", "contact", "contacts":
+		return true
+	}
+	return false
 }

@@ -254,6 +254,12 @@ func (s *scene) against(c *clauseState, i int) int {
 		return i + 1
 	}
 	b := &s.atoms[i+1]
+	if b.class == cBody || b.class == cShe && i+2 < c.to && s.atoms[i+2].class == cBody {
+		if s.offBody(c, i+1) {
+			a.used = true
+			return c.to
+		}
+	}
 	switch b.class {
 	case cThing:
 		a.used = true
@@ -327,4 +333,30 @@ func (s *scene) struckBy(c *clauseState, a *atom) bool {
 	}
 	s.contact(c, &b, false)
 	return len(s.evs) > c.first
+}
+
+// offBody reads "off her forearms": of the one who touched the ball last, one
+// more part of the body; of somebody of the other side, a contact.
+func (s *scene) offBody(c *clauseState, i int) bool {
+	k := s.lastContact()
+	for j := i; j < c.to; j++ {
+		if b := s.atoms[j].class; b != cBody && b != cShe && b != cFiller {
+			return false
+		}
+	}
+	if k < 0 || s.evs[k].Kind != play.Contact {
+		return false
+	}
+	s.mark(i, c.to)
+	for p := len(s.people) - 1; p >= 0; p-- {
+		if q := s.people[p]; q.Team != s.evs[k].Team && q.acts && p != s.evs[k].who {
+			w := party{team: q.Team, pid: p, one: true}
+			s.touch(w, play.Touch)
+			s.bodyHits, s.ballSubj = 1, true
+			return true
+		}
+	}
+	s.bodyHits++
+	s.manyBodies()
+	return true
 }
