@@ -46,6 +46,9 @@ func (m Meta) talk() (Place, bool) {
 // messages, its own included.
 type Event interface{ meta() Meta }
 
+// MetaOf is what every event has.
+func MetaOf(e Event) Meta { return e.meta() }
+
 // Command is the chat command with what was typed after it.
 type Command struct {
 	Meta

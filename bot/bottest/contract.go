@@ -159,7 +159,7 @@ func events(t *testing.T, h Harness) {
 		n++
 		until(t, "the handler", p, func() bool { return len(got.all()) == n })
 		g := got.all()[n-1]
-		m := meta(g)
+		m := bot.MetaOf(g)
 		if name(g) != name(e) || plain(words(g)) != plain(words(e)) {
 			t.Errorf("%#v came as %#v", e, g)
 		}
@@ -272,7 +272,7 @@ func thread(t *testing.T, h Harness) {
 		t.Fatal("the platform has no mentions: list thread among what it lacks")
 	}
 	s := awaits(t, "the answer", p, reads("answer to within"))
-	if m := meta(got.all()[0]); m.Where.Thread == "" || s.Where.Thread != m.Where.Thread {
+	if m := bot.MetaOf(got.all()[0]); m.Where.Thread == "" || s.Where.Thread != m.Where.Thread {
 		t.Errorf("asked in thread %q, answered in %q", m.Where.Thread, s.Where.Thread)
 	}
 	p.Do(bot.Mention{Meta: at, Text: "outside"})

@@ -235,10 +235,10 @@ func redelivery(t *testing.T, h Harness) {
 	until(t, "the other event", p, func() bool {
 		return slices.ContainsFunc(got.all(), func(e bot.Event) bool { return words(e) == "other" })
 	})
-	first := meta(got.all()[0]).Delivery
+	first := bot.MetaOf(got.all()[0]).Delivery
 	for _, e := range got.all()[1:] {
-		if same := meta(e).Delivery == first; same != (words(e) == "once") {
-			t.Errorf("%q has the delivery %q, the first one has %q", words(e), meta(e).Delivery, first)
+		if same := bot.MetaOf(e).Delivery == first; same != (words(e) == "once") {
+			t.Errorf("%q has the delivery %q, the first one has %q", words(e), bot.MetaOf(e).Delivery, first)
 		}
 	}
 	fine(t, p)

@@ -158,7 +158,7 @@ func (s *stage) show(who string, e bot.Event, r bot.Reply) {
 			s.line(fmt.Sprintf("%s: %s (%s)", f.Name, f.Label, f.Hint))
 		}
 	case bot.Say:
-		m := &posting{id: s.id(), where: meta(e).Where, shown: r.Message}
+		m := &posting{id: s.id(), where: bot.MetaOf(e).Where, shown: r.Message}
 		label := "to all"
 		if r.Private {
 			m.to = who
@@ -214,7 +214,7 @@ func (s *stage) posted(e bot.Event, ref string, m *posting) {
 	if ref == "" {
 		return
 	}
-	p := bot.Posted{Meta: meta(e), Ref: ref, Message: m.id}
+	p := bot.Posted{Meta: bot.MetaOf(e), Ref: ref, Message: m.id}
 	p.Delivery = ""
 	p.Thread = m.where.Thread
 	if p.Thread == "" && m.to == "" {
@@ -235,27 +235,4 @@ func rootOf(e bot.Event) string {
 		return e.Message
 	}
 	return ""
-}
-
-// meta is what every event has.
-func meta(e bot.Event) bot.Meta {
-	switch e := e.(type) {
-	case bot.Command:
-		return e.Meta
-	case bot.Mention:
-		return e.Meta
-	case bot.Shortcut:
-		return e.Meta
-	case bot.ThreadReply:
-		return e.Meta
-	case bot.Press:
-		return e.Meta
-	case bot.Submit:
-		return e.Meta
-	case bot.Complete:
-		return e.Meta
-	case bot.Posted:
-		return e.Meta
-	}
-	panic(fmt.Sprintf("bottest: an event outside the closed set: %T", e))
 }
