@@ -190,6 +190,14 @@ func (s *scene) phrase(c *clauseState, i int) (party, int, bool) {
 			if len(s.subj) > 0 && s.subj[0].pid >= 0 && a.class == cShe {
 				pid = s.subj[0].pid
 			}
+			if pid >= 0 && s.people[pid].bare && a.class == cShe {
+				for p := len(s.people) - 1; p >= 0; p-- {
+					if !s.people[p].bare {
+						pid = p
+						break
+					}
+				}
+			}
 			if s.fresh && len(s.subj) > 0 && a.class == cShe && s.subj[0].one && s.subj[0].pid < 0 {
 				pid = s.settle(&s.subj[0])
 			}

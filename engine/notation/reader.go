@@ -265,6 +265,10 @@ func (s *scene) name(p *play.Rally) {
 		put(s.first[s.primary], n[0])
 		put(s.first[s.primary].Other(), n[1])
 	}
+	if first, ok := s.first[usThem]; ok && s.primary != usThem {
+		put(first, "us")
+		put(first.Other(), "them")
+	}
 	if v := p.Get(play.Key{Fact: play.Serving}); v != play.Unknown {
 		t := play.A
 		if v == play.ValueB {

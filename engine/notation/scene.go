@@ -82,6 +82,7 @@ type person struct {
 	libero play.Value
 	from   int // the words that only name somebody
 	to     int
+	bare   bool // nothing but the side was said
 	mate   bool // named as another one
 	void   bool
 	acts   bool
@@ -130,6 +131,23 @@ func (s *scene) sides() {
 	}
 	if s.primary == noFamily || s.primary == serveRec {
 		return
+	}
+	if s.primary == letters && has[usThem] { // "B swings, our middle ...": we are the other one
+		seen, us := [2]bool{}, false
+		for _, t := range s.toks {
+			switch {
+			case t.side.fam == letters:
+				seen[t.side.n] = true
+			case t.side == sideRef{usThem, 0}:
+				us = true
+			}
+		}
+		if us && seen[0] != seen[1] {
+			s.first[usThem] = play.B
+			if seen[1] {
+				s.first[usThem] = play.A
+			}
+		}
 	}
 	for i, a := range s.atoms {
 		if a.class != cSide || a.side.fam != s.primary || i+1 >= len(s.atoms) {
@@ -235,7 +253,7 @@ func (s *scene) settle(w *party) int {
 			return i
 		}
 	}
-	s.people = append(s.people, person{Player: play.Player{Team: w.team, Role: w.role, Label: w.label}, row: w.row, mate: w.fresh})
+	s.people = append(s.people, person{Player: play.Player{Team: w.team, Role: w.role, Label: w.label}, row: w.row, mate: w.fresh, bare: !w.one})
 	w.pid = len(s.people) - 1
 	return w.pid
 }

@@ -349,7 +349,7 @@ func (s *scene) offBody(c *clauseState, i int) bool {
 	}
 	s.mark(i, c.to)
 	for p := len(s.people) - 1; p >= 0; p-- {
-		if q := s.people[p]; q.Team != s.evs[k].Team && q.acts && p != s.evs[k].who {
+		if q := s.people[p]; q.Team != s.evs[k].Team && q.acts && !q.bare && s.people[s.evs[k].who].bare {
 			w := party{team: q.Team, pid: p, one: true}
 			s.touch(w, play.Touch)
 			s.bodyHits, s.ballSubj = 1, true
