@@ -211,6 +211,6 @@ func (t *turn) trouble(err error, meaning string) Say {
 // report logs an error and gives the id that finds it in the log.
 func (t *turn) report(err error) string {
 	id := t.NewID()[:8]
-	t.Log.ErrorContext(t.ctx, "store", "error", id, "association", t.assoc.ID, "cause", err)
+	t.Log.ErrorContext(t.ctx, "trouble", "error", id, "association", t.assoc.ID, "cause", err)
 	return id
 }
