@@ -25,7 +25,7 @@ func (s *scene) contact(c *clauseState, a *atom, noun bool) {
 		who = []party{{team: t, pid: -1}}
 	}
 	switch base(a.word) {
-	case "play", "get":
+	case "play", "get", "take":
 		if !noun && !s.ballAhead(c, a) {
 			return
 		}
@@ -54,6 +54,10 @@ func (s *scene) contact(c *clauseState, a *atom, noun bool) {
 			a.used, s.atoms[c.from].used = false, false
 		}
 		return
+	}
+	if k := s.lastContact(); k >= 0 && k == len(s.evs)-1 && action0(a) && s.evs[k].facts[play.Manner] == play.Held && !s.fresh && s.goesOn(k) {
+		s.link = play.Unknown
+		return // "holds it, then pushes it to the setter"
 	}
 	s.nextOf(c, who)
 	// "doubles the ball while setting": one contact, named by what it was.
@@ -102,8 +106,21 @@ func (s *scene) contact(c *clauseState, a *atom, noun bool) {
 	}
 }
 
+// goesOn reports whether what is now told of the handling is of the contact
+
+// told last: "scoops the ball, carries it", "passes the serve, double contact".
+
+func (s *scene) goesOn(k int) bool {
+	if s.ballSubj || len(s.subj) == 0 || s.subj[0].pid < 0 || s.evs[k].who != s.subj[0].pid {
+		return false
+	}
+	return s.link == play.Unknown || s.evs[k].facts[play.Manner] == play.Held
+}
+
 // nextOf makes somebody new of a side that plays the ball once more: "A passes,
+
 // sets and hits" are three players.
+
 func (s *scene) nextOf(c *clauseState, who []party) {
 	k := len(s.evs) - 1
 	if len(who) != 1 || who[0].one || who[0].pid < 0 || k < 0 {
@@ -123,6 +140,10 @@ func (s *scene) nextOf(c *clauseState, who []party) {
 		}
 	}
 }
+
+// action0 reports whether a verb does not say what kind of contact it is.
+
+func action0(a *atom) bool { return a.action == play.Touch && a.verb == vSend }
 
 func (s *scene) pairOf(who []party) []party {
 	w := party{team: who[0].team.Other(), pid: -1}
@@ -186,6 +207,12 @@ func (s *scene) hits(c *clauseState, a *atom, noun bool) {
 }
 
 func (s *scene) hitAs(c *clauseState, noun bool) play.Action {
+	if noun && c.first > 0 {
+		switch k := s.lastContact(); {
+		case k >= 0 && s.evs[k].Team == s.flow() && (s.evs[k].Action == play.Set || s.evs[k].Action == play.Pass || s.evs[k].Action == play.Dig):
+			return play.Attack
+		}
+	}
 	if len(s.subj) == 0 {
 		return play.Touch
 	}
@@ -325,86 +352,12 @@ func (s *scene) wall(c *clauseState, a *atom) {
 	s.fresh = false
 }
 
-func (s *scene) bodyNext(c *clauseState, a *atom) bool {
-	for i := c.from; i < c.to; i++ {
-		if b := s.atoms[i]; b.from >= a.to {
-			if b.class == cFiller || b.class == cShe {
-				continue
-			}
-			return b.class == cBody
-		}
-	}
-	return false
-}
-
-func (s *scene) ballNext(c *clauseState, a *atom) bool {
-	for i := c.from; i < c.to; i++ {
-		if b := s.atoms[i]; b.from >= a.to {
-			return b.class == cBall
-		}
-	}
-	return strings.HasSuffix(a.word, " ball")
-}
-
-func (s *scene) ballAhead(c *clauseState, a *atom) bool {
-	for i := c.from; i < c.to; i++ {
-		if b := s.atoms[i]; b.from >= a.to && (b.class == cBall || b.class == cNumber) {
-			return true
-		}
-	}
-	return false
-}
-
-func (s *scene) owned(c *clauseState, a *atom) bool {
-	for i := c.from + 1; i < c.to; i++ {
-		if s.atoms[i].from == a.from {
-			p := s.atoms[i-1]
-			return p.poss || p.class == cShe || p.class == cNumber
-		}
-	}
-	return false
-}
-
 // wayAhead reports whether a verb is followed by where the ball goes.
-func (s *scene) wayAhead(c *clauseState, a *atom) bool {
-	for i := c.from; i < c.to; i++ {
-		if b := s.atoms[i]; b.from >= a.to && b.class == cDest {
-			return true
-		}
-	}
-	return false
-}
 
 // usedBy reports whether a noun is what the subject uses or makes: "uses a
+
 // finger pass".
-func (s *scene) usedBy(c *clauseState, a *atom) bool {
-	for i := c.from + 1; i < c.to; i++ {
-		if s.atoms[i].from == a.from {
-			switch base(s.atoms[i-1].word) {
-			case "use", "make", "run", "do", "with", "play":
-				return len(s.subj) > 0
-			}
-		}
-	}
-	return false
-}
 
 // again reports whether a clause says that the same one acts once more.
-func (s *scene) again(c *clauseState) bool {
-	for i := c.from; i < c.to; i++ {
-		if s.atoms[i].class == cSame || s.atoms[i].word == "again" {
-			return true
-		}
-	}
-	return false
-}
 
 // after is the atom after another in the clause, nil at its end.
-func (s *scene) after(c *clauseState, a *atom) *atom {
-	for i := c.from; i < c.to; i++ {
-		if s.atoms[i].from >= a.to {
-			return &s.atoms[i]
-		}
-	}
-	return nil
-}
