@@ -53,20 +53,6 @@ func clip(s string, most int) string {
 	return bot.Clip(s, n)
 }
 
-// fits reports whether a message is within the limits. Those of single texts
-// and buttons are kept in the layout itself.
-func fits(d bot.Doc) bool {
-	blocks := layout(d)
-	if len(blocks) > maxBlocks {
-		return false
-	}
-	n := 0
-	for _, b := range blocks {
-		n += blockSize(b)
-	}
-	return n <= maxMessage
-}
-
 // blockSize is the text of a block.
 func blockSize(b slackapi.Block) int {
 	n := 0

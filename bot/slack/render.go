@@ -46,6 +46,28 @@ func layout(d bot.Doc) []slackapi.Block {
 	return l.blocks
 }
 
+// fits reports whether a message is within the limits. Those of single texts
+// and buttons are kept in the layout itself.
+func fits(d bot.Doc) bool {
+	n, blocks := 0, 0
+	l := &layouter{}
+	for i, b := range d.Blocks {
+		l.block(b, i)
+		if i == len(d.Blocks)-1 {
+			l.section()
+		}
+		for _, b := range l.blocks {
+			n += blockSize(b)
+		}
+		blocks += len(l.blocks)
+		l.blocks = l.blocks[:0]
+		if n > maxMessage || blocks > maxBlocks {
+			return false
+		}
+	}
+	return true
+}
+
 type layouter struct {
 	blocks  []slackapi.Block
 	lines   []string // of the section that is being filled
@@ -203,26 +225,32 @@ const actionID = "press-"
 // where there is one.
 func pieces(t bot.Text, most int) []string {
 	var out []string
-	for {
-		s := mrkdwn(t)
-		if size(s) <= most {
-			if strings.TrimSpace(s) != "" || len(out) == 0 && s != "" {
-				out = append(out, s)
-			}
-			return out
-		}
-		n := most
-		for size(mrkdwn(before(t, n))) > most {
+	for len(t) > 0 {
+		n := most // markup makes a text no shorter
+		head := before(t, n)
+		s := mrkdwn(head)
+		for size(s) > most {
 			n = n * 3 / 4
+			head = before(t, n)
+			s = mrkdwn(head)
 		}
-		if at := strings.LastIndexByte(string([]rune(t.String())[:min(n, len([]rune(t.String())))]), ' '); at > 0 {
-			if k := len([]rune(t.String()[:at])) + 1; k > n/2 {
-				n = k
+		rest := after(t, n)
+		if len(rest) > 0 {
+			words := []rune(head.String())
+			at := len(words)
+			for at > n/2 && words[at-1] != ' ' {
+				at--
+			}
+			if at > n/2 {
+				s, rest = mrkdwn(before(t, at)), after(t, at)
 			}
 		}
-		out = append(out, mrkdwn(before(t, n)))
-		t = after(t, n)
+		if strings.TrimSpace(s) != "" {
+			out = append(out, s)
+		}
+		t = rest
 	}
+	return out
 }
 
 // before is the first n letters of a text.

@@ -38,7 +38,10 @@ func (s *seen) first(key string, at time.Time) bool {
 	if s.since.IsZero() {
 		s.since = at
 	}
-	if at.Sub(s.since) > s.keep || len(s.now) >= s.most {
+	if age := at.Sub(s.since); age > s.keep || len(s.now) >= s.most {
+		if age > 2*s.keep {
+			s.now = nil // all of it is too old
+		}
 		s.old, s.now, s.since = s.now, map[string]struct{}{}, at
 	}
 	_, inNow := s.now[key]

@@ -73,8 +73,13 @@ const noWidth = "\u200b"
 func escape(s string) string {
 	s = escaper.Replace(clean(s))
 	s = underscores(s)
-	s = groups.ReplaceAllString(s, "@"+noWidth+"$1")
-	return emoji.ReplaceAllString(s, ":"+noWidth+"$1")
+	if strings.IndexByte(s, '@') >= 0 {
+		s = groups.ReplaceAllString(s, "@"+noWidth+"$1")
+	}
+	if strings.Count(s, ":") > 1 {
+		s = emoji.ReplaceAllString(s, ":"+noWidth+"$1")
+	}
+	return s
 }
 
 // underscores marks slanted text only where it stands at the edge of a word:

@@ -193,17 +193,20 @@ func (s *Server) chat(method string, form url.Values) map[string]any {
 	return ok("channel", c.id, "ts", m.TS)
 }
 
+// viewWire is a form on the wire.
+type viewWire struct {
+	Type     string  `json:"type"`
+	Callback string  `json:"callback_id"`
+	Metadata string  `json:"private_metadata"`
+	Title    Text    `json:"title"`
+	Submit   Text    `json:"submit"`
+	Blocks   []Block `json:"blocks"`
+}
+
 func (s *Server) openView(body []byte) map[string]any {
 	var req struct {
-		Trigger string `json:"trigger_id"`
-		View    struct {
-			Type     string  `json:"type"`
-			Callback string  `json:"callback_id"`
-			Metadata string  `json:"private_metadata"`
-			Title    Text    `json:"title"`
-			Submit   Text    `json:"submit"`
-			Blocks   []Block `json:"blocks"`
-		} `json:"view"`
+		Trigger string   `json:"trigger_id"`
+		View    viewWire `json:"view"`
 	}
 	if err := json.Unmarshal(body, &req); err != nil {
 		return refused("invalid_json")

@@ -1,6 +1,7 @@
 package slackfake
 
 import (
+	"encoding/json"
 	"html"
 	"regexp"
 	"strings"
@@ -232,4 +233,26 @@ func (m Message) Buttons() []string {
 		}
 	}
 	return out
+}
+
+// Check lists what Slack has against a message; the blocks are its JSON.
+func Check(text string, blocks []byte) []string {
+	var s Server
+	var bs []Block
+	if err := json.Unmarshal(blocks, &bs); err != nil {
+		return []string{"blocks that are no JSON: " + err.Error()}
+	}
+	s.check("message", text, bs)
+	return s.problems
+}
+
+// CheckView lists what Slack has against a form; view is its JSON.
+func CheckView(view []byte) []string {
+	var s Server
+	var v viewWire
+	if err := json.Unmarshal(view, &v); err != nil {
+		return []string{"a form that is no JSON: " + err.Error()}
+	}
+	s.checkView(v.Title, v.Submit, v.Callback, v.Metadata, v.Blocks)
+	return s.problems
 }

@@ -173,6 +173,7 @@ func (s *Server) link(w http.ResponseWriter, r *http.Request) {
 	}
 	s.mu.Lock()
 	s.conns = append(s.conns, conn)
+	s.links++
 	s.tick()
 	s.mu.Unlock()
 	over := make(chan struct{})
@@ -234,6 +235,13 @@ func (s *Server) Connections() int {
 	s.mu.Lock()
 	defer s.mu.Unlock()
 	return len(s.conns)
+}
+
+// Links is how many sockets were opened so far.
+func (s *Server) Links() int {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	return s.links
 }
 
 // Disconnect asks every client to connect anew, as Slack does every few hours.

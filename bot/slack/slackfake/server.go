@@ -45,6 +45,7 @@ type Server struct {
 	calls     []Call
 	problems  []string
 	conns     []*wsConn
+	links     int // sockets opened so far
 	acks      map[string]chan Ack
 	clock     int // of message ids
 	serial    int
@@ -233,11 +234,14 @@ func (s *Server) problem(format string, args ...any) {
 	s.problems = append(s.problems, fmt.Sprintf(format, args...))
 }
 
-// Wait waits until a condition holds, looking again whenever something
-// changed. It reports false when it did not within a time.
+// Wait waits until a condition holds, looking again whenever something changed
+// here, and now and then for what changed elsewhere. It reports false when it
+// did not within a time.
 func (s *Server) Wait(within time.Duration, holds func() bool) bool {
 	late := time.NewTimer(within)
 	defer late.Stop()
+	again := time.NewTicker(10 * time.Millisecond)
+	defer again.Stop()
 	for {
 		s.mu.Lock()
 		changed := s.changed
@@ -247,6 +251,7 @@ func (s *Server) Wait(within time.Duration, holds func() bool) bool {
 		}
 		select {
 		case <-changed:
+		case <-again.C:
 		case <-late.C:
 			return holds()
 		}
@@ -335,3 +340,10 @@ func ok(fields ...any) map[string]any {
 }
 
 func refused(code string) map[string]any { return map[string]any{"ok": false, "error": code} }
+
+// Endpoint is where HTTP mode is posted to; empty: Socket Mode.
+func (s *Server) Endpoint() string {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	return s.endpoint
+}
