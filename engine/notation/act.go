@@ -61,6 +61,9 @@ func (s *scene) act(c *clauseState, i int) int {
 	case vTouch, vHit, vBump:
 		return s.touches(c, i, noun)
 	case vHeld, vDouble:
+		if j, ok := s.handled(c, i); ok {
+			return j
+		}
 		s.handles(c, a, noun)
 	case vServe:
 		s.serves(c, a)

@@ -4,8 +4,8 @@ import "example.org/netpost/engine/play"
 
 // goesUp reads a jump: to block where the ball comes from the opponents.
 func (s *scene) goesUp(c *clauseState, a *atom) {
-	if s.ballSubj || len(s.subj) == 0 {
-		a.used = a.word != "up"
+	if s.ballSubj || len(s.subj) == 0 || a.word == "up" && !s.fresh {
+		a.used = len(s.evs) > 0
 		return
 	}
 	a.used = true
@@ -256,6 +256,11 @@ func (s *scene) collides(c *clauseState, i int) int {
 		s.touchesThing(c, &s.atoms[j])
 		return j + 1
 	}
+	if n := len(s.evs); base(a.word) == "trip" && n > 0 && s.evs[n-1].Kind == play.Line && s.evs[n-1].Team != s.subj[0].team {
+		s.evs[n-1].set(play.Hinders, play.Yes) // it is the foot that is in the way
+		s.mark(i, c.to)
+		return c.to
+	}
 	s.bump(c)
 	if h := s.evs[len(s.evs)-1]; h.Kind == play.Bump {
 		switch a.word {
@@ -288,6 +293,13 @@ func (s *scene) grabs(c *clauseState, i int) int {
 		case b.class == cMate, b.class == cRole, b.class == cPerson:
 			a.used, b.used = true, true
 			s.support(play.Teammate)
+			return j + 1
+		case b.class == cBall && base(a.word) == "hold":
+			b.used = true
+			s.handles(c, a, false)
+			return j + 1
+		case b.class == cBody && base(a.word) == "hold": // "holds her hands up"
+			a.used, b.used = true, true
 			return j + 1
 		case b.class == cFiller, b.class == cShe:
 		default:

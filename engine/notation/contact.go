@@ -27,6 +27,7 @@ func (s *scene) contact(c *clauseState, a *atom, noun bool) {
 	switch base(a.word) {
 	case "play", "get", "take":
 		if !noun && !s.ballAhead(c, a) {
+			a.used = base(a.word) == "take" // "takes two steps"
 			return
 		}
 	}
@@ -259,7 +260,7 @@ func (s *scene) handles(c *clauseState, a *atom, noun bool) {
 		return
 	}
 	uninflected := s.toks[a.from].base == ""
-	same := k >= 0 && s.evs[k].Kind == play.Contact && (noun || !s.fresh && (k >= c.first || uninflected))
+	same := k >= 0 && s.evs[k].Kind == play.Contact && (noun || !s.fresh && (k >= c.first || uninflected || s.goesOn(k)))
 	if c.deny {
 		c.deny = false
 		if k >= 0 && s.evs[k].Kind == play.Contact {

@@ -16,6 +16,7 @@ const (
 	cNone     class = iota
 	cFiller         // a word that carries nothing: a preposition, an auxiliary, an adverb
 	cScenery        // known not to matter
+	cBystander      // somebody around the court, who matters only where something happens
 	cStop           // a mark: comma, full stop, question mark
 	cJoin           // and, but, while: another clause of the sentence follows
 	cSide           // a side as the text names it
@@ -107,6 +108,8 @@ const (
 	dBack         // comes back
 	dPlane        // to the plane of the net
 	dWide         // flies out, until it meets something
+	dStay         // stays on the side that plays it
+	dZone         // into a side's free zone
 )
 
 // A meaning is what a phrase of the lexicon says.
@@ -183,7 +186,7 @@ func build() *lexicon {
 			l.words[w] = true
 		}
 	}
-	for _, t := range [][]entry{people, actions, balls, stated, stated2, places, places2, asking, areas} {
+	for _, t := range [][]entry{people, actions, events, balls, stated, stated2, places, places2, asking, areas} {
 		l.rows = append(l.rows, t...)
 	}
 	for _, c := range []struct {
@@ -207,6 +210,7 @@ func build() *lexicon {
 		delete(l.trade, w)
 	}
 	l.addFacts()
+	l.addScenery()
 	for _, t := range sideNames {
 		for w := range strings.FieldsSeq(t.words) {
 			l.words[w] = true

@@ -15,7 +15,7 @@ func TestLexicon(t *testing.T) {
 	for _, table := range []struct {
 		name string
 		rows []entry
-	}{{"people", people}, {"actions", actions}, {"balls", balls}, {"stated", stated}, {"stated2", stated2},
+	}{{"people", people}, {"actions", actions}, {"events", events}, {"balls", balls}, {"stated", stated}, {"stated2", stated2},
 		{"places", places}, {"places2", places2}, {"asking", asking}, {"areas", areas}} {
 		for i, e := range table.rows {
 			if i > 0 && table.rows[i-1].phrase >= e.phrase {

@@ -4,7 +4,7 @@ package notation
 var wordClasses = []struct{ class, words string }{
 	{"<fall>", "drop fall land"},
 	{"<foot>", "foot heel toe"},
-	{"<go>", "bounce carry come continue deflect drift fly go head pass rebound sail travel"},
+	{"<go>", "bounce carry come continue crawl deflect dribble drift float fly go head loop pass pop rebound sail squirt travel trickle"},
 	{"<hit>", "ball contact hit touch"},
 	{"<net>", "net tape"},
 	{"<wholly>", "completely entire entirely fully totally wholly"},
@@ -17,7 +17,7 @@ const fillers = "able about above again all along already also am any anybody an
 	"have having here i if in inside instead is its itself just kind know like look lot made make " +
 	"many maybe me might moment more most much must my near need new now of often on one only our " +
 	"own part people piece place point quite rather ready really same see seem should since " +
-	"situation small some somebody someone something soon sort still such sure take than thank " +
+	"situation small some somebody someone something soon sort still such sure than thank " +
 	"thanks there thing through to toward towards try under until upon usually very was way were " +
 	"where whether who whom will with within would yes yet you your"
 

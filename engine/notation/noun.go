@@ -57,7 +57,7 @@ func (s *scene) objectNoun(c *clauseState, i int) (at int, owner play.Team, ok b
 func (s *scene) takes(c *clauseState, i int) {
 	a := &s.atoms[i]
 	j, owner, ok := s.objectNoun(c, i)
-	if !ok || len(s.subj) == 0 && s.atoms[j].class != cOpen {
+	if !ok || s.ballSubj || len(s.subj) == 0 && s.atoms[j].class != cOpen {
 		return
 	}
 	b := &s.atoms[j]

@@ -26,6 +26,7 @@ func (s *scene) travel(c *clauseState, a *atom) {
 	if person && s.struckBy(c, a) {
 		person = false
 	}
+	person = person || s.inNet(c, a)
 	if person {
 		s.moves(c, a, t)
 		return
@@ -42,7 +43,18 @@ func (s *scene) travel(c *clauseState, a *atom) {
 		s.cross(t)
 	case dNet:
 		s.ball(play.Cross, play.NoTeam).facts[play.How] = play.IntoNet
+	case dStay:
+		s.stays(t)
+	case dZone:
+		if n := len(s.evs); n > 0 && s.evs[n-1].Kind == play.Cross && s.evs[n-1].Team == play.NoTeam {
+			s.evs[n-1].Team = t
+			s.evs[n-1].facts[play.Side] = play.Value(t.String())
+		}
 	case dOutside:
+		if n := len(s.evs); n > c.first && s.evs[n-1].Kind == play.Cross && s.evs[n-1].facts[play.How] == play.Unknown {
+			s.evs[n-1].facts[play.How] = play.OutsideAnt
+			return
+		}
 		if t == play.NoTeam {
 			t = s.away()
 		}
@@ -176,6 +188,8 @@ func (s *scene) moves(c *clauseState, a *atom, t play.Team) {
 			return
 		}
 		a.used = t == w.team || t == play.NoTeam && a.dest == dIn
+	case dZone, dStay:
+		a.used = true
 	case dOver:
 		if s.extent != play.Unknown || s.body == play.Foot {
 			a.used, s.body = true, play.Foot
@@ -187,6 +201,9 @@ func (s *scene) moves(c *clauseState, a *atom, t play.Team) {
 			return
 		}
 		// A player "over" is beyond something that was not read.
+		if s.body == play.Hand {
+			a.used, s.mayReach = true, !c.deny
+		}
 	case dOut, dWide:
 		a.used = true
 	}
