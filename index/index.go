@@ -1,10 +1,12 @@
 package index
 
 import (
+	"cmp"
 	"context"
 	"encoding/json"
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 	"sync"
 
@@ -47,12 +49,15 @@ func (x *Index) Len() (n int, err error) {
 func (x *Index) Search(ctx context.Context, q Query) (hits []Hit, err error) {
 	defer rescue(&err)
 	a := x.lexicon.take(q)
-	c := collector{asked: a, index: x, at: map[string]int{}}
 	candidates, err := x.candidates(ctx, a)
 	if err != nil {
 		return nil, err
 	}
+	c := collector{asked: a, index: x, at: map[string]int{}}
 	for _, m := range candidates {
+		if len(c.found) == a.Limit {
+			break // what follows answers no better
+		}
 		if err := c.collect(ctx, m); err != nil {
 			return nil, err
 		}
@@ -68,38 +73,48 @@ type candidate struct {
 
 // candidates finds documents by words and by the play, apart, because their scores can't be
 // compared: how rare a word is says how much it tells, and how rare a fact is does not. The
-// best match of words counts one; the play counts by how alike it is, from none to all.
+// best match of words counts one; the play counts by how alike it is, from none to all. The
+// best come first, equal ones by id.
 func (x *Index) candidates(ctx context.Context, a asked) ([]candidate, error) {
+	t, err := x.tally()
+	if err != nil {
+		return nil, err
+	}
+	defer t.close()
+	byWords, byPlay := a.byWords(t.rarest), a.byPlay(t.rarest)
+	if t.err != nil {
+		return nil, t.err
+	}
 	// Superseded notes give way to successors that may be found themselves, and dates
 	// leave notes out: look further than the limit.
 	n := 2*a.Limit + 24
+	words, err := x.find(ctx, byWords, n)
+	if err != nil {
+		return nil, err
+	}
+	plays, err := x.find(ctx, byPlay, n)
+	if err != nil {
+		return nil, err
+	}
 	var out []candidate
-	at := map[string]int{}
-	words, err := x.find(ctx, a.byWords(), n)
-	if err != nil {
-		return nil, err
-	}
-	for _, m := range words {
-		at[m.ID] = len(out)
-		out = append(out, candidate{m, m.Score / words[0].Score})
-	}
-	plays, err := x.find(ctx, a.byPlay(), n)
-	if err != nil {
-		return nil, err
-	}
-	for _, m := range plays {
-		if _, ok := at[m.ID]; !ok {
-			at[m.ID] = len(out)
-			out = append(out, candidate{m, 0})
+	seen := map[string]bool{}
+	for i, m := range slices.Concat(words, plays) {
+		if seen[m.ID] {
+			continue
 		}
-	}
-	for i := range out {
-		c := &out[i]
-		c.score += a.trust() * alike(a.signs, signsOf(c.match))
-		if season, _ := c.match.Fields[fieldSeason].(float64); a.Season != 0 && season == float64(a.Season) {
+		seen[m.ID] = true
+		c := candidate{match: m, score: a.trust() * alike(a.signs, signsOf(m))}
+		if i < len(words) {
+			c.score += m.Score / words[0].Score
+		}
+		if season, _ := m.Fields[fieldSeason].(float64); a.Season != 0 && season == float64(a.Season) {
 			c.score += weightSeason
 		}
+		out = append(out, c)
 	}
+	slices.SortFunc(out, func(a, b candidate) int {
+		return cmp.Or(cmp.Compare(b.score, a.score), strings.Compare(a.match.ID, b.match.ID))
+	})
 	return out, nil
 }
 

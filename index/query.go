@@ -66,10 +66,9 @@ var weights = map[string]float64{
 }
 
 // weights of everything else.
-var (
+const (
 	weightHead      = 1.0  // a word in title, topics or play
 	weightText      = 0.5  // a word in the body
-	weightCommon    = 0.2  // times that, of a word that most questions have
 	weightConcept   = 1.2  // a lexicon group
 	weightRule      = 2.5  // the rule asked for, or part of it
 	weightParent    = 0.5  // the rule that it is part of
@@ -127,20 +126,40 @@ func (l *lexicon) take(q Query) asked {
 	return a
 }
 
+// How many documents a search looks at for the terms of a field, a document counting once
+// for each. A small casebook is searched for all of them.
+const (
+	budgetHead     = 5000
+	budgetText     = 5000
+	budgetConcepts = 4000
+	budgetSigns    = 4000
+)
+
+// rarest chooses among terms of a field those that stand in the fewest documents, within a
+// budget.
+type rarest func(field string, terms []string, budget uint64) []string
+
 // byWords builds the search for words, lexicon groups and rule numbers; nil when there are
 // none. Any of the clauses may match and each adds its weight; the filters take no part in
 // the score.
-func (a asked) byWords() query.Query {
+func (a asked) byWords(rarest rarest) query.Query {
 	var c clauses
+	var stems []string
 	for _, s := range a.stems {
-		w := 1.0
-		if a.common[s] {
-			w = weightCommon
+		if !a.common[s] {
+			stems = append(stems, s)
 		}
-		c.add(fieldHead, s, w*weightHead)
-		c.add(fieldText, s, w*weightText)
 	}
-	for _, s := range a.concepts {
+	if len(stems) == 0 {
+		stems = a.stems
+	}
+	for _, s := range rarest(fieldHead, stems, budgetHead) {
+		c.add(fieldHead, s, weightHead)
+	}
+	for _, s := range rarest(fieldText, stems, budgetText) {
+		c.add(fieldText, s, weightText)
+	}
+	for _, s := range rarest(fieldConcepts, a.concepts, budgetConcepts) {
 		c.add(fieldConcepts, s, weightConcept)
 	}
 	for _, r := range a.rules {
@@ -155,11 +174,16 @@ func (a asked) byWords() query.Query {
 	return a.search(c)
 }
 
-// byPlay builds the search for the play and its ruling; nil when there are none.
-func (a asked) byPlay() query.Query {
+// byPlay builds the search for the play and its ruling; nil when there are none. It only
+// finds notes to compare the play with, so the signs that few notes have will do.
+func (a asked) byPlay(rarest rarest) query.Query {
 	var c clauses
+	var signs []string
 	for _, s := range a.signs {
-		c.add(fieldSign, string(s), weights[s.class()])
+		signs = append(signs, string(s))
+	}
+	for _, s := range rarest(fieldSign, signs, budgetSigns) {
+		c.add(fieldSign, s, weights[sign(s).class()])
 	}
 	for _, r := range a.cited {
 		c.add(fieldRules, r, weightCited)
