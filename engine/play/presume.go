@@ -55,6 +55,16 @@ func presumeCouldPlay(p *Rally, of string) Value {
 	return Unknown
 }
 
+// after is the pair of an event and the one told after it, empty for the last.
+func (p *Rally) after(of string) string {
+	for i := range p.Events {
+		if p.Events[i].ID == of && i+1 < len(p.Events) {
+			return p.Pair(i)
+		}
+	}
+	return ""
+}
+
 // contactBefore is the contact told last before an event.
 func (p *Rally) contactBefore(of string) (Event, bool) {
 	prev, ok := Event{}, false
@@ -86,7 +96,8 @@ func presumeLibero(p *Rally, of string) Value {
 }
 
 // presumePlace grants the plane for a ball that is pressed from both sides, and
-// a player's own side for everything but a block of the opponents' ball.
+// a player's own side for everything but a block of a ball that the telling
+// says an opponent played. A story that begins with a block began with an attack.
 func presumePlace(p *Rally, of string) Value {
 	e, _ := p.Event(of)
 	pl, _ := p.Player(e.Player)
@@ -94,7 +105,8 @@ func presumePlace(p *Rally, of string) Value {
 	case e.Action == Press:
 		return Plane
 	case e.Action == Block, e.Action == Touch && pl.Role == Blocker:
-		if prev, ok := p.contactBefore(of); ok && prev.Team == e.Team {
+		prev, ok := p.contactBefore(of)
+		if !ok && p.facts[Key{Order, p.after(of)}] != Same && !p.void[Key{Order, p.after(of)}] || ok && prev.Team == e.Team {
 			return Own
 		}
 		return Unknown
