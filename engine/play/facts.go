@@ -268,7 +268,7 @@ var facts = []Fact{
 		Values: []Choice{{InFront, "from in front of the attack line"}, {Behind, "from behind the attack line"}}},
 	{ID: Together, About: OfEvent, Kinds: []Kind{Attempt},
 		Ask:    "Was %s close beside the player who touched the ball, in the same block?",
-		Doc:    "Part of one collective block.",
+		Doc:    "Whether the players were close enough to make one collective block.",
 		Values: yesNo("in the same block", "not in the same block"), Presume: presumeTogether, Why: "players who block together make one block"},
 	{ID: Touches, About: OfEvent, Kinds: []Kind{Reach},
 		Ask:    "Did %s touch an opponent there?",
