@@ -238,7 +238,7 @@ var facts = []Fact{
 		Presume: presumeReach, Why: "a block reaches above the net"},
 	{ID: Row, About: OfPlayer,
 		Ask:     "Was %s front row or back row?",
-		Doc:     "The row at the service hit.",
+		Doc:     "The row in which the player stood at the service hit.",
 		Values:  []Choice{{Front, "front row"}, {Back, "back row"}},
 		Presume: presumeRow, Why: "a blocker or hitter at the net is front row"},
 	{ID: Seen, About: OfEvent, Kinds: []Kind{Contact, NetTouch, Line, Strike},
