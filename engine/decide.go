@@ -2,6 +2,7 @@ package engine
 
 import (
 	"fmt"
+	"strings"
 
 	"example.org/netpost/engine/code"
 	"example.org/netpost/engine/play"
@@ -81,6 +82,9 @@ func (d *Decision) grow(assumed []assumption, count *int) (*node, error) {
 	r, ruling, missing, ok := run(d.judge, d.Subject, d.Book, assumed)
 	d.collect(&r)
 	if ok {
+		if len(ruling.Conflict) > 0 {
+			return nil, fmt.Errorf("the rules %s rule differently on one moment and none says which prevails", strings.Join(ruling.Conflict, " and "))
+		}
 		if *count++; *count > MaxLeaves {
 			return nil, fmt.Errorf("the play leaves too much open: more than %d ways it can be; tell more of it", MaxLeaves)
 		}

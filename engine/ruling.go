@@ -38,6 +38,10 @@ type Ruling struct {
 	Lost    play.Team // of a play-on: the side on whose floor the rally then legally ended
 	Cites   []Cite    // the rules it rests on, the leading one first
 	Moment  int       // when the fault exists, counted along the events
+	// Conflict names rules of equal standing that rule differently on the same
+	// moment. It is an error of the rules, never a tie to be broken: Decide
+	// fails on it.
+	Conflict []string
 }
 
 // Key identifies the decision: what a crew would do, not why.

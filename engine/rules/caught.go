@@ -1,12 +1,15 @@
 package rules
 
-import "example.org/netpost/engine/play"
+import (
+	"example.org/netpost/engine"
+	"example.org/netpost/engine/play"
+)
 
 var caught = Rule{
 	ID: "caught-or-thrown", Title: "caught or thrown ball", Rank: 60,
 	Text: "The ball must rebound from the contact. To catch, carry or throw it is a fault on every hit and in a block; the " +
 		"shape of the hand, the spin and the sound are no evidence.",
-	Cite: "hits.caught-thrown", Also: []paramID{"block.redirect", "joust.extended"},
+	Cite: "hits.caught-thrown", Also: []paramID{"block.redirect", "hits.body-parts", "joust.extended"},
 	Call:  Call{By: []string{"R1"}, Signal: "caught"},
 	Judge: judgeCaught,
 }
@@ -25,6 +28,10 @@ func judgeCaught(w *Walk, r *Rule, e play.Event) {
 	case play.Clean:
 		if w.Told(play.Manner, e.ID) {
 			w.clear(r.ID, heldBy(e), e)
+			return
+		}
+		if len(w.plain) == 0 && w.Param("hits.body-parts") == "any" {
+			w.plain = []engine.Cite{{Rule: r.ID, Param: "hits.body-parts", Event: e.ID}}
 		}
 	}
 }
@@ -42,7 +49,7 @@ func heldBy(e play.Event) paramID {
 // no text settles it (the cell says so); one code may have it replayed.
 func (w *Walk) held(r *Rule, e play.Event) {
 	if w.Param("joust.extended") == "replay" {
-		w.replay(r, e, "joust.extended")
+		w.replay(&doubleFault, e, "joust.extended")
 		return
 	}
 	w.clear(r.ID, "joust.extended", e)

@@ -3,6 +3,7 @@ package rules_test
 import (
 	"math/rand/v2"
 	"slices"
+	"strings"
 	"testing"
 
 	"example.org/netpost/engine"
@@ -144,6 +145,30 @@ func TestSwap(t *testing.T) {
 	})
 	if n < 500 {
 		t.Fatalf("only %d settled plays were swapped", n)
+	}
+}
+
+// TestNoConflict decides many wild plays, where anything happens at once: no
+// two rules rule differently on one moment without one that prevails.
+func TestNoConflict(t *testing.T) {
+	n, same := 0, 0
+	r := rand.New(rand.NewPCG(16, 16))
+	for range 3000 {
+		p := playgen.Rally(r, playgen.Options{Events: 4, Wild: true})
+		for i := 0; i+1 < len(p.Events); i++ {
+			if r.IntN(2) == 0 {
+				p = p.With(play.Key{Fact: play.Order, Of: p.Pair(i)}, play.Same)
+				same++
+			}
+		}
+		_, err := rules.Decide(p, book(t, code.All()[n%4]))
+		if err != nil && !strings.Contains(err.Error(), "too much open") {
+			t.Fatalf("%v\n%+v\nknown %v", err, p.Events, p.Known())
+		}
+		n++
+	}
+	if same < 1000 {
+		t.Fatalf("only %d events in one moment were tried", same)
 	}
 }
 

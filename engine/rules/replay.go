@@ -7,6 +7,7 @@ var doubleFault = Rule{
 	Text: "Faults by both teams in the same moment cancel each other and the rally is replayed; of faults one after the other " +
 		"only the first counts.",
 	Cite: "replay.double-fault", Call: Call{By: []string{"R1"}, Signal: "replay"},
+	LiftsAll: true,
 }
 
 var inadvertentWhistle = Rule{
@@ -15,6 +16,8 @@ var inadvertentWhistle = Rule{
 		"replayed; when the result was already certain, the result stands.",
 	Cite: "replay.inadvertent-whistle", Call: Call{By: []string{"R1"}, Signal: "replay"},
 	Judge: judgeWhistle,
+	// A whistle in the moment of a fault is that fault's whistle.
+	Yields: true,
 }
 
 var outsideInterference = Rule{
@@ -24,6 +27,9 @@ var outsideInterference = Rule{
 	Cite: "replay.external", Also: []paramID{"ball.person-or-object"},
 	Call:  Call{By: []string{"R1", "R2"}, Signal: "replay"},
 	Judge: judgeIntrusion,
+	// What comes from outside in the very moment of a fault leaves nobody to
+	// blame for it: a reading of 17.2, from memory.
+	LiftsAll: true,
 }
 
 var overheadObstruction = Rule{
@@ -31,6 +37,7 @@ var overheadObstruction = Rule{
 	Text: "A ball that a low object over the playing area stops may be replayed in some codes when it could otherwise have been " +
 		"played; in another it is out.",
 	Cite: "overhead.low-object", Call: Call{By: []string{"R1"}, Signal: "replay"},
+	LiftsAll: true,
 }
 
 var deadBall = Rule{

@@ -18,6 +18,10 @@ type Rule struct {
 	Rank int
 	// Lifts names the rules whose finding at the same moment falls away.
 	Lifts []string
+	// LiftsAll marks a finding that prevails over every fault of its moment.
+	LiftsAll bool
+	// Yields marks a finding that falls away before any fault of its moment.
+	Yields bool
 	// Judge looks at one event, in time order, with the walk standing before
 	// the event's moment. It reads a fact only where it needs it.
 	Judge func(w *Walk, r *Rule, e play.Event)

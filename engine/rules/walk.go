@@ -20,6 +20,7 @@ type Walk struct {
 	g      int
 	found  []finding
 	clears []engine.Cite
+	plain  []engine.Cite // of a clean contact: the reason of a play-on that has no other
 	block  map[string]bool
 	ended  play.Team // the side on whose floor a legal rally ended
 	dead   bool
@@ -165,6 +166,9 @@ func (w *Walk) clear(rule string, p code.Param, e play.Event) {
 func (w *Walk) result() engine.Ruling {
 	if len(w.found) == 0 {
 		cites := w.clears
+		if len(cites) == 0 {
+			cites = w.plain
+		}
 		for i, j := 0, len(cites)-1; i < j; i, j = i+1, j-1 {
 			cites[i], cites[j] = cites[j], cites[i]
 		}
@@ -191,7 +195,7 @@ func (w *Walk) result() engine.Ruling {
 	out := lead.ruling
 	for _, f := range at {
 		if f.ruling.Outcome != out.Outcome {
-			continue
+			return engine.Ruling{Conflict: []string{lead.rule.ID, f.rule.ID}}
 		}
 		if out.Outcome == engine.Fault && f.ruling.Against != out.Against {
 			w.Param(doubleFault.Cite)
@@ -225,7 +229,10 @@ func contains(list []string, s string) bool {
 // takes this one away.
 func (w *Walk) lifted(f finding, m int) bool {
 	for _, g := range w.found {
-		if g.ruling.Moment == m && g.ruling.Against != f.ruling.Against && contains(g.rule.Lifts, f.rule.ID) {
+		if g.ruling.Moment == m && f.rule.Yields && !g.rule.Yields {
+			return true
+		}
+		if g.ruling.Moment == m && g.ruling.Against != f.ruling.Against && (g.rule.LiftsAll || contains(g.rule.Lifts, f.rule.ID)) {
 			return true
 		}
 	}
