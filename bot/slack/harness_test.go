@@ -117,7 +117,7 @@ func start(t testing.TB, s *slackfake.Server, mode string, h bot.Handler) *crew 
 		if err := c.stop(); err != nil {
 			t.Errorf("Run: %v", err)
 		}
-		if p := s.Problems(); len(p) > 0 {
+		if p := append(s.Problems(), s.Pings()...); len(p) > 0 {
 			t.Errorf("Slack has problems with what was sent:\n%s", strings.Join(p, "\n"))
 		}
 		for _, secret := range []string{"xoxb-", "xapp-", slackfake.SigningSecret, "/respond/", "/link"} {

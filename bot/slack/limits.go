@@ -16,6 +16,7 @@ const (
 	maxHeader   = 150    // text of a header
 	maxButtons  = 25     // elements of one actions block
 	maxButton   = 75     // label of a button
+	maxLabels   = 1500   // labels in full above their buttons: our own measure
 	maxURL      = 2900   // address of a link, with room for its label in one text
 	maxFallback = 3000   // plain text beside blocks; it grows when escaped, and 4,000 is advised
 	maxMessage  = 11_500 // text of all blocks: refused at about 13,200, which is not documented
@@ -35,6 +36,9 @@ const (
 
 // size is the length of a text as Slack counts it.
 func size(s string) int {
+	if isPlain(s) {
+		return len(s)
+	}
 	n := 0
 	for _, r := range s {
 		n += max(utf16.RuneLen(r), 1)

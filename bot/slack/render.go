@@ -182,7 +182,8 @@ func (l *layouter) kids(kind string, n bot.Node, deep int) {
 }
 
 // press lays buttons out. A label that is too long for a button stands above
-// in full, under the number that the button has.
+// in full, under the number that the button has, as long as these leave room
+// for other words.
 func (l *layouter) press(b bot.Buttons) {
 	if len(b.Items) == 0 {
 		return
@@ -194,14 +195,17 @@ func (l *layouter) press(b bot.Buttons) {
 		}
 	}
 	var elements []slackapi.BlockElement
+	full := 0
 	for i, item := range b.Items {
 		words := strings.TrimSpace(clean(item.Label))
 		if words == "" {
 			words = strconv.Itoa(i + 1)
 		}
-		if size(words) > maxButton {
+		if n := size(words); n > maxButton {
 			number := strconv.Itoa(i+1) + ". "
-			l.text("buttons", number, "   ", bot.Line(words))
+			if full += n; full <= maxLabels {
+				l.text("buttons", number, "   ", bot.Line(words))
+			}
 			words = clip(number+words, maxButton)
 		}
 		// The state is the value; the action's id has only to be another for

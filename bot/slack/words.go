@@ -71,7 +71,11 @@ const noWidth = "\u200b"
 // escape is words as mrkdwn that shows just them: no mention, link, style or
 // picture comes of it, whatever they are.
 func escape(s string) string {
-	s = escaper.Replace(clean(s))
+	s = clean(s)
+	if !strings.ContainsAny(s, "&<>*~`_@:") {
+		return s
+	}
+	s = escaper.Replace(s)
 	s = underscores(s)
 	if strings.IndexByte(s, '@') >= 0 {
 		s = groups.ReplaceAllString(s, "@"+noWidth+"$1")
@@ -102,6 +106,9 @@ func wordy(r rune) bool { return unicode.IsLetter(r) || unicode.IsDigit(r) }
 // clean makes one line of a text: control characters, what turns the reading
 // direction, and white space become spaces.
 func clean(s string) string {
+	if isPlain(s) {
+		return s
+	}
 	return strings.Map(func(r rune) rune {
 		switch {
 		case r == utf8.RuneError:
@@ -111,6 +118,16 @@ func clean(s string) string {
 		}
 		return r
 	}, s)
+}
+
+// isPlain reports whether a text is of printable ASCII alone, as most are.
+func isPlain(s string) bool {
+	for i := range len(s) {
+		if s[i] < ' ' || s[i] > '~' {
+			return false
+		}
+	}
+	return true
 }
 
 // fallback is a message in plain words, for notifications and screen readers.

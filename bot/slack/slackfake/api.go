@@ -176,8 +176,7 @@ func (s *Server) chat(method string, form url.Values) map[string]any {
 		case old.From != Self || old.address:
 			return refused("cant_update_message")
 		}
-		old.Text, old.Blocks = m.Text, m.Blocks
-		old.Edits++
+		s.change(old, m.Text, m.Blocks)
 		return ok("channel", c.id, "ts", old.TS)
 	case "chat.postEphemeral":
 		m.To = form.Get("user")
@@ -185,11 +184,11 @@ func (s *Server) chat(method string, form url.Values) map[string]any {
 			return refused("user_not_in_channel")
 		}
 		m.TS = s.ts()
-		c.messages = append(c.messages, m)
+		s.show(c, m)
 		return ok("message_ts", m.TS)
 	}
 	m.TS = s.ts()
-	c.messages = append(c.messages, m)
+	s.show(c, m)
 	return ok("channel", c.id, "ts", m.TS)
 }
 
@@ -226,7 +225,9 @@ func (s *Server) openView(body []byte) map[string]any {
 	}
 	t.used = true
 	id := "V" + s.next()
-	s.views = append(s.views, View{ID: id, Hash: "h" + id, Callback: v.Callback, Metadata: v.Metadata, Title: v.Title.Text, User: t.user, Blocks: v.Blocks})
+	open := View{ID: id, Hash: "h" + id, Callback: v.Callback, Metadata: v.Metadata, Title: v.Title.Text, User: t.user, Blocks: v.Blocks}
+	s.views = append(s.views, open)
+	s.history = append(s.history, Happening{View: &open})
 	return ok("view", map[string]any{"id": id})
 }
 
@@ -249,7 +250,7 @@ func (s *Server) completeUpload(form url.Values) map[string]any {
 	}
 	f := u.file
 	f.Title = files[0].Title
-	c.messages = append(c.messages, &Message{Channel: c.id, TS: s.ts(), Thread: form.Get("thread_ts"), From: Self, File: &f})
+	s.show(c, &Message{Channel: c.id, TS: s.ts(), Thread: form.Get("thread_ts"), From: Self, File: &f})
 	return ok("files", files)
 }
 
@@ -307,14 +308,13 @@ func (s *Server) respond(w http.ResponseWriter, r *http.Request) {
 	c := s.channels[at.channel]
 	old := c.find(at.message)
 	if m.Replace && !at.command && old != nil {
-		old.Text, old.Blocks = m.Text, m.Blocks
-		old.Edits++
+		s.change(old, m.Text, m.Blocks)
 	} else {
 		n := &Message{Channel: at.channel, TS: s.ts(), Thread: m.Thread, From: Self, Text: m.Text, Blocks: m.Blocks, address: true}
 		if m.Type != "in_channel" {
 			n.To = at.user
 		}
-		c.messages = append(c.messages, n)
+		s.show(c, n)
 	}
 	if f.lost {
 		lose(w)

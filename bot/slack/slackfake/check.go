@@ -2,9 +2,7 @@ package slackfake
 
 import (
 	"encoding/json"
-	"html"
 	"regexp"
-	"strings"
 	"unicode/utf16"
 )
 
@@ -78,7 +76,7 @@ func (s *Server) check(method, text string, blocks []Block) (code string) {
 		bad("invalid_blocks", "%d blocks", len(blocks))
 	}
 	if m := sequence.FindString(text); m != "" {
-		s.problem("%s: the text pings: %s", method, m)
+		s.pings = append(s.pings, m)
 	}
 	sum := 0
 	ids := map[string]bool{}
@@ -90,7 +88,7 @@ func (s *Server) check(method, text string, blocks []Block) (code string) {
 		}
 		if t.Type == "mrkdwn" {
 			if m := sequence.FindString(t.Text); m != "" {
-				s.problem("%s: a %s pings: %s", method, what, m)
+				s.pings = append(s.pings, m)
 			}
 			if !t.Verbatim {
 				s.problem("%s: a %s whose bare words become links: %s", method, what, t.Text)
@@ -182,59 +180,6 @@ func (s *Server) checkView(title, submit Text, callback, metadata string, blocks
 	return code
 }
 
-// markup is what mrkdwn marks with, and the space without width that parts.
-var markup = strings.NewReplacer("*", "", "\u200b", "")
-
-// anchor is a link in mrkdwn.
-var anchor = regexp.MustCompile(`<(https?://[^|>]*)\|([^>]*)>`)
-
-// Shown is a message as a person reads it: the words of its blocks, a line
-// each, with buttons in brackets.
-func (m Message) Shown() string {
-	var out []string
-	put := func(t Text) {
-		s := t.Text
-		if t.Type == "mrkdwn" {
-			s = anchor.ReplaceAllString(s, "$2 ($1)")
-			s = html.UnescapeString(markup.Replace(s))
-		}
-		out = append(out, s)
-	}
-	for _, b := range m.Blocks {
-		if b.Text != nil {
-			put(*b.Text)
-		}
-		var row []string
-		for _, e := range b.Elements {
-			if e.Type == "button" {
-				row = append(row, "["+e.words().Text+"]")
-			} else {
-				put(e.words())
-			}
-		}
-		if len(row) > 0 {
-			out = append(out, strings.Join(row, " "))
-		}
-	}
-	if len(out) == 0 {
-		out = append(out, html.UnescapeString(m.Text))
-	}
-	return strings.Join(out, "\n")
-}
-
-// Buttons are the labels of a message's buttons.
-func (m Message) Buttons() []string {
-	var out []string
-	for _, b := range m.Blocks {
-		for _, e := range b.Elements {
-			if e.Type == "button" {
-				out = append(out, e.words().Text)
-			}
-		}
-	}
-	return out
-}
-
 // Check lists what Slack has against a message; the blocks are its JSON.
 func Check(text string, blocks []byte) []string {
 	var s Server
@@ -243,7 +188,7 @@ func Check(text string, blocks []byte) []string {
 		return []string{"blocks that are no JSON: " + err.Error()}
 	}
 	s.check("message", text, bs)
-	return s.problems
+	return append(s.problems, s.pings...)
 }
 
 // CheckView lists what Slack has against a form; view is its JSON.

@@ -65,7 +65,7 @@ func (p *Person) Command(channel, text string) *Delivery {
 		if m.Type != "in_channel" {
 			n.To = p.ID
 		}
-		c.messages = append(c.messages, n)
+		p.s.show(c, n)
 		p.s.tick()
 		p.s.mu.Unlock()
 	}
@@ -81,7 +81,7 @@ func (p *Person) Say(channel, thread, text string) (Message, *Delivery) {
 	}
 	c := p.s.channels[channel]
 	m := &Message{Channel: channel, TS: p.s.ts(), Thread: thread, From: p.ID, Text: text}
-	c.messages = append(c.messages, m)
+	p.s.show(c, m)
 	inner := map[string]any{"type": "app_mention", "user": p.ID, "text": text, "ts": m.TS, "channel": channel,
 		"event_ts": m.TS, "client_msg_id": "c-" + m.TS, "team": Team}
 	if thread != "" {

@@ -44,6 +44,8 @@ type Server struct {
 	views     []View
 	calls     []Call
 	problems  []string
+	pings     []string
+	history   []Happening
 	conns     []*wsConn
 	links     int // sockets opened so far
 	acks      map[string]chan Ack
