@@ -16,7 +16,7 @@ const (
 	cNone     class = iota
 	cFiller         // a word that carries nothing: a preposition, an auxiliary, an adverb
 	cScenery        // known not to matter
-	cBystander      // somebody around the court, who matters only where something happens
+	cAround         // somebody around the court, who matters only where something happens
 	cStop           // a mark: comma, full stop, question mark
 	cJoin           // and, but, while: another clause of the sentence follows
 	cSide           // a side as the text names it
@@ -89,6 +89,7 @@ const (
 	vSend               // sends, puts: a contact, with where the ball goes
 	vWhistle            // a whistle in the rally
 	vIntrude            // something comes into the rally
+	vFollow             // an arm goes on over the net
 )
 
 // dest is where a ball goes.
