@@ -19,6 +19,9 @@ type Association struct {
 	// all. A direct message is always fine.
 	Channels []string
 	Grants   []Grant
+	// Private: an answer is for the asker alone where they did not say
+	// otherwise, also where it was asked in front of all.
+	Private bool
 }
 
 // Grant gives a role to whoever it matches.

@@ -119,8 +119,11 @@ func (t *turn) reply(e Event) Reply {
 		t.public = Defer(e) == AckPublic
 		return t.command(parseCommand(e))
 	case Mention:
-		t.message, t.public = e.Message, Defer(e) == AckPublic
 		s := parseWords(e.Text)
+		t.message, t.public = e.Message, Defer(e) == AckPublic
+		if t.assoc.Private && s.args.Show == ShowDefault && !t.Direct {
+			t.public = false
+		}
 		if r, ok := t.followUp(s, true); ok {
 			return r
 		}
