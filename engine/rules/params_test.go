@@ -24,7 +24,6 @@ var unread = []struct{ prefix, reason string }{
 	{"block.outside-antenna", "where along the net a block happens is not told yet"},
 	{"conduct.", "conduct is an administrative measure, not a rally"},
 	{"delay.", "delay is an administrative measure, not a rally"},
-	{"hits.body-parts", "every code allows any part; nothing turns on it"},
 	{"hits.hair-contact", "a ball that only brushes hair is not told as a contact"},
 	{"joust.next-hits", "the count starts anew in every code; the walk counts it so"},
 	{"libero.captain", "not a matter of a rally"},
