@@ -1,0 +1,59 @@
+package discord
+
+import (
+	"github.com/bwmarrin/discordgo"
+
+	"example.org/netpost/bot"
+)
+
+// modal is a form as Discord takes it.
+type modal struct {
+	ID         string                       `json:"custom_id"`
+	Title      string                       `json:"title"`
+	Components []discordgo.MessageComponent `json:"components"`
+}
+
+// form lays a form out. A form of Discord's has no room for a line above its
+// fields: it stands as the hint of a first field that has none. Nor can its
+// button be named.
+func form(f bot.Form) modal {
+	m := modal{ID: f.State, Title: some(clip(plainly(f.Title), maxTitle), bot.CommandName)}
+	for i, in := range f.Fields[:min(len(f.Fields), maxFields)] {
+		most := maxInput
+		if in.Max > 0 {
+			most = min(in.Max, maxInput)
+		}
+		style := discordgo.TextInputShort
+		if in.Lines {
+			style = discordgo.TextInputParagraph
+		}
+		hint := plainly(in.Hint)
+		if i == 0 && hint == "" {
+			hint = plainly(f.Intro)
+		}
+		m.Components = append(m.Components, discordgo.ActionsRow{Components: []discordgo.MessageComponent{discordgo.TextInput{
+			CustomID: in.Name, Label: some(clip(plainly(in.Label), maxLabel), in.Name), Style: style,
+			Placeholder: clip(hint, maxPlaceholder), Value: clip(in.Value, most), Required: in.Must, MaxLength: most,
+		}}})
+	}
+	return m
+}
+
+// choice is a completion as Discord takes it.
+type choice struct {
+	Name  string `json:"name"`
+	Value string `json:"value"`
+}
+
+// choices are completions, never null. One that is too long is left out: cut, it
+// would mean something else.
+func choices(c bot.Choices) []choice {
+	out := []choice{}
+	for _, i := range c.Items {
+		name := clip(plainly(i.Label), maxChoice)
+		if name != "" && i.Value != "" && size(i.Value) <= maxChoice && len(out) < bot.MaxChoices {
+			out = append(out, choice{name, i.Value})
+		}
+	}
+	return out
+}
