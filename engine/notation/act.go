@@ -16,6 +16,16 @@ func (s *scene) act(c *clauseState, i int) int {
 		return i + 1
 	}
 	if w, j, ok := s.byWhom(c, i); ok {
+		for j < c.to && (s.atoms[j].class == cBody || s.atoms[j].class == cVerb && s.atoms[j].action == play.Block && s.atoms[j-1].poss) {
+			s.mark(j, j+1) // "by our block"
+			if j++; a.action == play.Touch && w.role == play.NoRole {
+				w.role, w.one = play.Blocker, true
+			}
+		}
+		if c.deny { // "not touched by B"
+			a.used, c.deny = true, false
+			return j
+		}
 		s.subj, s.ballSubj, s.fresh = []party{w}, false, true
 		a.used = true
 		s.contact(c, a, noun)
@@ -32,6 +42,18 @@ func (s *scene) act(c *clauseState, i int) int {
 			s.evs[n-1].Action = a.action
 			return i + 1
 		}
+	}
+	if noun && (s.barrier(c, i) || s.reachedFor(c, i)) {
+		a.used = true
+		return i + 1
+	}
+	if s.toldOf(c, i, noun) {
+		a.used = true
+		return i + 1
+	}
+	if s.sameAct(c, i) {
+		a.used, s.ballSubj, c.ball = true, true, true
+		return i + 1
 	}
 	if noun && s.on0(c, i) {
 		s.swap = true
@@ -119,6 +141,8 @@ func (s *scene) act(c *clauseState, i int) int {
 		if base(a.word) == "spin" && !slices.Contains(s.evidence, "spin") {
 			s.evidence = append(s.evidence, "spin")
 		}
+	case vFollow:
+		s.follows(c, a)
 	case vWhistle:
 		if c.mark == '?' { // "whistle it?"
 			a.used = true

@@ -2,6 +2,7 @@ package notation
 
 import (
 	"slices"
+	"strings"
 
 	"example.org/netpost/engine/play"
 )
@@ -11,6 +12,9 @@ import (
 // or the one that follows.
 func (s *scene) state(c *clauseState, a *atom, f play.FactID, v play.Value) {
 	row, _ := play.FactByID(f)
+	if s.blockTouch(c, a) {
+		return
+	}
 	a.used = true
 	s.heard = true
 	if f == play.CouldPlay && v == play.No && len(s.evs) > 0 {
@@ -50,7 +54,7 @@ func (s *scene) state(c *clauseState, a *atom, f play.FactID, v play.Value) {
 			f, row = play.ReachHeight, mustFact(play.ReachHeight)
 		}
 	}
-	if f == play.Cause && v == play.ByBall && len(s.evs) == c.first && s.pushed(c, a) {
+	if f == play.Cause && v == play.ByBall && (len(s.evs) == c.first || strings.HasSuffix(a.word, "to")) && s.pushed(c, a) {
 		return
 	}
 	if f == play.Extent && len(s.evs) == c.first {

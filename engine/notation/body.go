@@ -126,6 +126,7 @@ func (s *scene) netTouch(w party, part play.Value) {
 			s.link = play.Unknown
 		}
 		h := s.add(play.Event{Kind: play.NetTouch, Team: two[n].team}, pid)
+		h.joint = len(two) > 1
 		if part != play.Unknown && part != play.PartNet {
 			h.facts[play.Part] = part
 		}
@@ -281,6 +282,12 @@ func (s *scene) grabs(c *clauseState, i int) int {
 		b := &s.atoms[j]
 		switch {
 		case b.class == cThing && (b.value == play.NetBand || b.value == play.Antenna):
+			a.used, b.used = true, true
+			if !c.deny {
+				s.netTouch(s.subj[0], b.part)
+			}
+			return j + 1
+		case b.class == cThing && b.part == play.PartOutside:
 			a.used, b.used = true, true
 			if !c.deny {
 				s.netTouch(s.subj[0], b.part)

@@ -41,7 +41,11 @@ func (s *scene) contact(c *clauseState, a *atom, noun bool) {
 				t = s.flow()
 			}
 		}
-		who = []party{{team: t, pid: -1}}
+		if w := s.subj; len(w) == 1 && a.action.Attacking() && w[0].one && w[0].team == t && s.fresh && (w[0].pid < 0 || !s.people[w[0].pid].acts) {
+			who = w // "takes off behind the line, attack goes over"
+		} else {
+			who = []party{{team: t, pid: -1}}
+		}
 		s.subj = who
 	}
 	if s.ballSubj && !noun && a.action == play.Touch && (len(s.subj) == 0 || !s.ballNext(c, a)) {
@@ -81,7 +85,7 @@ func (s *scene) contact(c *clauseState, a *atom, noun bool) {
 	if action == play.Touch && len(who) == 1 && s.roleOf(who[0]) == play.Defender {
 		action = play.Dig
 	}
-	if a.verb == vPress && len(who) < 2 && s.both {
+	if a.verb == vPress && len(who) < 2 && (s.both || noun && base(a.word) == "joust" || len(s.evs) == 0 && !s.fresh) {
 		who = s.pairOf(who)
 	}
 	for n := range who {
@@ -152,6 +156,15 @@ func (s *scene) pairOf(who []party) []party {
 }
 
 func (s *scene) touch(w party, action play.Action) {
+	if r := s.reaching; r != nil {
+		s.reaching = nil
+		if s.link == play.Same && r.team != w.team && (r.pid < 0 || !s.people[r.pid].acts) {
+			keep := s.next // both touch it: what was told before is of both
+			s.link = play.Unknown
+			s.touch(*r, play.Touch)
+			s.next, s.link = keep, play.Same
+		}
+	}
 	pid := s.settle(&w)
 	if len(s.subj) > 0 && s.subj[0].team == w.team && s.subj[0].pid < 0 {
 		s.subj[0].pid = pid
@@ -272,6 +285,9 @@ func (s *scene) handles(c *clauseState, a *atom, noun bool) {
 		if s.ballSubj || len(s.subj) == 0 && len(s.evs) > 0 {
 			a.used = false
 			return
+		}
+		if n := len(s.evs); n > 0 {
+			s.evs[n-1].maybe = false // it fell, and was then caught
 		}
 		s.contact(c, &atom{meaning: does(vContact, play.Touch)}, false)
 		k = s.lastContact()

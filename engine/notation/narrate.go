@@ -21,25 +21,9 @@ func (s *scene) narrate(g segment) {
 	c := &clauseState{segment: g, first: len(s.evs)}
 	s.body, s.extent, s.clauseEv = play.Unknown, play.Unknown, len(s.evs)
 	c.asks = g.mark == '?' && auxFirst(s, g)
-	if s.bodyHits > 0 { // "then the chest"
-		only := true
-		for i := g.from; i < g.to; i++ {
-			switch s.atoms[i].class {
-			case cBody, cFiller, cMate, cOrder, cCard, cShe:
-			default:
-				only = false
-			}
-		}
-		if only {
-			s.mark(g.from, g.to)
-			s.bodyHits++
-			s.manyBodies()
-			return
-		}
-		s.bodyHits = 0
-	}
+	from := s.moreParts(c)
 	ball := s.ballSubj
-	for i := g.from; i < g.to; {
+	for i := from; i < g.to; {
 		i = s.step(c, i)
 	}
 	if n := len(s.evs); c.first == n && n > 0 && s.fresh && len(s.subj) == 1 && s.atoms[g.from].class == cOrder && s.atoms[g.from].id == "then" && s.evs[n-1].Kind == play.Contact && s.evs[n-1].Team != s.subj[0].team && !s.verbAhead(c, g.from) {
@@ -64,6 +48,13 @@ func (s *scene) step(c *clauseState, i int) int {
 	a := &s.atoms[i]
 	switch a.class {
 	case cSide, cRole, cRow, cLibero, cPerson, cMate, cSame, cShe, cLabel, cCard, cBoth:
+		if a.class == cSide && i+1 < c.to && s.atoms[i+1].class == cFloor {
+			return i + 1 // whose court it is
+		}
+		if a.class == cBoth && i+1 < c.to && s.atoms[i+1].class == cBody {
+			a.used = true
+			return i + 1
+		}
 		return s.people0(c, i)
 	case cNot, cNobody:
 		a.used, c.deny = true, true
@@ -114,7 +105,9 @@ func (s *scene) step(c *clauseState, i int) int {
 		a.used = true
 		s.order(c, a)
 	case cFault:
-		s.faultTold(c, a)
+		if !s.servePlayed(c, a) && !s.doubles(c, a) {
+			s.faultTold(c, a)
+		}
 	case cFloor:
 		s.floor(c, a)
 	case cFiller:

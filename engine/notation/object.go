@@ -23,8 +23,10 @@ func (s *scene) touches(c *clauseState, i int, noun bool) int {
 		}
 		return c.to
 	}
-	if s.ballSubj && !noun && s.bodies(c, i) {
-		return c.to
+	if s.ballSubj && !noun {
+		if j := s.bodies(c, i); j > 0 {
+			return j
+		}
 	}
 	for j := i + 1; j < c.to; j++ {
 		b := &s.atoms[j]
@@ -152,42 +154,6 @@ func (s *scene) touches(c *clauseState, i int, noun bool) int {
 // wall reads two or more of a side who block together. Who of them touched the
 
 // ball is told later, or it is the first.
-
-// bodies reads the parts of one player that the ball touches, one after the
-
-// other.
-
-func (s *scene) bodies(c *clauseState, i int) bool {
-	n := 0
-	for j := i + 1; j < c.to; j++ {
-		switch b := s.atoms[j]; b.class {
-		case cBody:
-			n++
-		case cFiller, cCard, cMate, cOrder, cShe:
-		default:
-			return false
-		}
-	}
-	if n == 0 {
-		return false
-	}
-	s.numberContact()
-	if s.contacts() == 0 {
-		return false
-	}
-	s.mark(i, c.to)
-	s.bodyHits = n
-	s.manyBodies()
-	return true
-}
-
-// manyBodies makes a contact of two or more parts of the body a double one.
-
-func (s *scene) manyBodies() {
-	if k := s.lastContact(); s.bodyHits > 1 && k >= 0 {
-		s.evs[k].set(play.Manner, play.Double)
-	}
-}
 
 // bodyNext reports whether a verb has a part of the body as its object:
 

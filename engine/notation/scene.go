@@ -42,7 +42,8 @@ type scene struct {
 	extent   play.Value // how much of it
 	mayReach bool       // the one who acts reaches across the plane
 	reachUp  play.Value
-	both     bool // two people of the two sides are told of together
+	reaching *party // who goes for the ball
+	both     bool   // two people of the two sides are told of together
 	bothRow  play.Value
 	missed   bool // the ball missed the block
 	clauseEv int  // the first event of this clause
@@ -51,6 +52,7 @@ type scene struct {
 	wanted, calls, evidence []string
 	caution                 bool
 	topics                  []string
+	asides                  int // topics that are only people of whom a clause says nothing of the play
 	code, season            string
 	pairAsked               bool // which of two touched first is the question
 }
@@ -70,6 +72,7 @@ type happening struct {
 	voids map[play.FactID]bool
 	link  play.Value // the order of the event before it and this one
 	split bool       // that order is what the question is about
+	maybe bool       // a ball that drops on a side: it is down unless it is played
 	soft  bool       // a ball on its way out, which lands there if nothing more is told
 	joint bool       // one of several contacts told of in one breath
 	wall  bool       // one of several who block together
@@ -274,7 +277,7 @@ func (s *scene) describe(w *party) {
 // add puts an event at the end of the story.
 func (s *scene) add(e play.Event, pid int) *happening {
 	h := happening{Event: e, who: pid, facts: map[play.FactID]play.Value{}, voids: map[play.FactID]bool{}}
-	if n := len(s.evs); n > 0 && s.evs[n-1].soft {
+	if n := len(s.evs); n > 0 && (s.evs[n-1].soft || s.evs[n-1].maybe && e.Kind == play.Contact) {
 		last := s.evs[n-1]
 		s.evs = s.evs[:n-1]
 		if k := s.lastContact(); last.Team != play.NoTeam && k >= 0 && s.evs[k].Team != last.Team && s.evs[n-2].Kind != play.Cross {

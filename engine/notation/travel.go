@@ -60,6 +60,9 @@ func (s *scene) travel(c *clauseState, a *atom) {
 		}
 		s.ball(play.Cross, t).facts[play.How] = play.OutsideAnt
 	case dUnder:
+		if n := len(s.evs); n > c.first && s.evs[n-1].Kind == play.Line {
+			return
+		}
 		h := s.ball(play.Cross, s.away())
 		h.facts[play.How] = play.Under
 		s.waiting(h)
@@ -75,6 +78,7 @@ func (s *scene) travel(c *clauseState, a *atom) {
 		s.land(t, play.In)
 	case dDown:
 		s.land(t, play.Unknown)
+		s.evs[len(s.evs)-1].maybe = s.evs[len(s.evs)-1].facts[play.Lands] == play.Unknown
 		s.evs[len(s.evs)-1].soft = s.toks[a.from].base == "come" // on its way down, until somebody plays it
 	case dAbove:
 		s.above(c, a, t)

@@ -1,0 +1,93 @@
+package notation
+
+import "example.org/netpost/engine/play"
+
+// bodies reads the parts of one player that the ball touches, one after the
+// other, and gives the place after them; 0 where other things are touched.
+func (s *scene) bodies(c *clauseState, i int) int {
+	n, j := s.partsAt(c, i+1)
+	if n == 0 || j < c.to && !s.qualifies(j) {
+		return 0
+	}
+	s.numberContact()
+	k := s.lastContact()
+	if k < 0 {
+		return 0
+	}
+	if e := s.evs[k]; e.Kind == play.Serve || e.Action.Attacking() && k == len(s.evs)-1 {
+		w := party{team: e.Team.Other(), pid: -1}
+		s.subj = []party{w}
+		s.touch(w, play.Touch)
+		s.ballSubj, c.ball = true, true
+	}
+	s.mark(i, j)
+	s.bodyHits = n
+	s.manyBodies()
+	return j
+}
+
+// partsAt counts the parts of a body from a place on, and gives the place
+// after them.
+func (s *scene) partsAt(c *clauseState, i int) (n, j int) {
+	for j = i; j < c.to; j++ {
+		switch b := s.atoms[j]; b.class {
+		case cBody:
+			n++
+		case cFiller, cCard, cMate, cOrder, cShe:
+		case cFact:
+			if b.fact == play.Manner && b.value == play.Double {
+				n += 2
+				continue
+			}
+			return n, j
+		default:
+			return n, j
+		}
+	}
+	return n, j
+}
+
+// qualifies reports whether an atom only says more of what was told.
+func (s *scene) qualifies(i int) bool {
+	switch s.atoms[i].class {
+	case cFact, cDoubt, cScenery, cNot, cNobody, cAsk, cVerb, cDest:
+		return true
+	}
+	return false
+}
+
+// moreParts reads a clause that goes on with the parts of the body: "then the
+// chest in one motion". It gives the place from which the clause is read on.
+func (s *scene) moreParts(c *clauseState) int {
+	if s.bodyHits == 0 {
+		return c.from
+	}
+	n, j := s.partsAt(c, c.from)
+	if n == 0 || j < c.to && !s.qualifies(j) {
+		s.bodyHits = 0
+		return c.from
+	}
+	s.mark(c.from, j)
+	s.bodyHits += n
+	s.manyBodies()
+	return j
+}
+
+// manyBodies makes a contact of two or more parts of the body a double one.
+func (s *scene) manyBodies() {
+	if k := s.lastContact(); s.bodyHits > 1 && k >= 0 {
+		s.evs[k].set(play.Manner, play.Double)
+	}
+}
+
+// blockTouch makes a touch "on the block" a block.
+func (s *scene) blockTouch(c *clauseState, a *atom) bool {
+	k := len(s.evs) - 1
+	if a.fact != play.Playing || a.word != "on block" || k < c.first || s.evs[k].Kind != play.Contact || s.evs[k].Action != play.Touch {
+		return false
+	}
+	a.used = true
+	s.evs[k].Action = play.Block
+	s.on = play.NoTeam
+	return true
+}
