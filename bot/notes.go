@@ -73,11 +73,11 @@ func Notes(notes []Note) Doc {
 		return Doc{Blocks: []Block{Para{Text{{Text: noNote}}}}}
 	}
 	var d Doc
+	if notes[0].Example {
+		d.Blocks = append(d.Blocks, Aside{Text{{Text: exampleNotes}}})
+	}
 	for _, n := range notes {
 		d.Blocks = append(d.Blocks, Heading{Text: n.ID + " " + n.Title})
-		if n.Example {
-			d.Blocks = append(d.Blocks, Aside{Text{{Text: exampleNote}}})
-		}
 		if len(n.Snippet) > 0 {
 			d.Blocks = append(d.Blocks, Quote{n.Snippet})
 		}
@@ -101,8 +101,8 @@ func Notes(notes []Note) Doc {
 
 const noNote = "No note was found. Try other words, a rule number, or the play itself."
 
-// exampleNote labels a note of the casebook that comes with the program.
-const exampleNote = "An example from the invented casebook that comes with the program; it decides nothing."
+// exampleNotes labels notes of the casebook that comes with the program.
+const exampleNotes = "Examples from the invented casebook that comes with the program; they decide nothing."
 
 // noteLink is a note under a ruling: its link, and why it is there.
 func noteLink(n answer.Note) []Block {

@@ -27,6 +27,8 @@ var askCommand = command{
 		{name: "given", value: "FACT[@EVENT]=VALUE", doc: "a fact beside the words, as an answer prints it", repeat: true},
 		{name: "json", doc: "print the answer as one JSON object"},
 		{name: "batch", doc: "questions from standard input, JSON answers to standard output"},
+		casebookFlag,
+		{name: "notes", doc: "with --batch: search the case notes too; without it, notes are always searched"},
 	},
 	run: ask,
 }
@@ -52,9 +54,27 @@ func ask(ctx context.Context, w *World, in input) error {
 		if len(o.Given) > 0 {
 			return errors.New("--given belongs to one play; with --batch put it into the line: \"given\":[\"row@p1=front\"]")
 		}
-		return batch(ctx, w.Stdin, w.Stdout, o)
+		var s bot.Searcher
+		if in.has("notes") || in.has("casebook") {
+			n, err := openNotes(ctx, w, in.get("casebook"))
+			if err != nil {
+				return err
+			}
+			defer n.close()
+			if o.Overlays = n.overlays; in.has("notes") {
+				s = n
+			}
+		}
+		return batch(ctx, w.Stdin, w.Stdout, o, s)
 	}
-	a := answer.Ask(strings.Join(in.words, " "), o)
+	n, err := openNotes(ctx, w, in.get("casebook"))
+	if err != nil {
+		return err
+	}
+	defer n.close()
+	o.Overlays = n.overlays
+	words := strings.Join(in.words, " ")
+	a := noted(ctx, n, words, o, answer.Ask(words, o))
 	switch {
 	case a.Error != nil && in.has("json"):
 		if err := encode(w.Stdout, failure{"", answer.None, a.Error}); err != nil {
@@ -67,6 +87,20 @@ func ask(ctx context.Context, w *World, in input) error {
 		return encode(w.Stdout, a)
 	}
 	return w.print(bot.Ruling(a))
+}
+
+// noted is an answer with its case notes. A search that fails costs the notes, not the
+// ruling: the answer then goes without.
+func noted(ctx context.Context, s bot.Searcher, words string, o answer.Options, a answer.Answer) answer.Answer {
+	if s == nil || a.Error != nil {
+		return a
+	}
+	found, err := s.Notes(ctx, bot.Question{Words: words, Given: o.Given, Code: o.Code, Season: o.Season})
+	if err != nil {
+		a.Doubts = append(a.Doubts, "the case notes were not searched: "+err.Error())
+		return a
+	}
+	return bot.WithNotes(a, found)
 }
 
 // options reads what a command line or a batch line says beside the words.

@@ -11,6 +11,7 @@ import (
 	"runtime"
 	"unicode/utf8"
 
+	"example.org/netpost/bot"
 	"example.org/netpost/engine/answer"
 )
 
@@ -44,7 +45,7 @@ type job struct {
 // batch answers lines as they come, several at a time, in their order. The
 // error is that of reading or writing; a bad line is answered and the rest go
 // on.
-func batch(ctx context.Context, in io.Reader, out io.Writer, o answer.Options) error {
+func batch(ctx context.Context, in io.Reader, out io.Writer, o answer.Options, s bot.Searcher) error {
 	ctx, stop := context.WithCancel(ctx)
 	defer stop()
 	workers := runtime.GOMAXPROCS(0)
@@ -53,7 +54,7 @@ func batch(ctx context.Context, in io.Reader, out io.Writer, o answer.Options) e
 	for range workers {
 		go func() {
 			for j := range jobs {
-				j.done <- j.answer(o)
+				j.done <- j.answer(ctx, o, s)
 			}
 		}()
 	}
@@ -136,7 +137,7 @@ func split(in io.Reader, give func(n int, line []byte) bool) error {
 
 // answer is the line of JSON that answers a job. A failure of the program
 // itself is one line's trouble, not the batch's.
-func (j job) answer(o answer.Options) (out []byte) {
+func (j job) answer(ctx context.Context, o answer.Options, s bot.Searcher) (out []byte) {
 	id := ""
 	defer func() {
 		if p := recover(); p != nil {
@@ -152,7 +153,7 @@ func (j job) answer(o answer.Options) (out []byte) {
 		problem.Where = j.where(problem.Where)
 		return j.failed(id, problem)
 	}
-	a := answer.Ask(q.Text, o)
+	a := noted(ctx, s, q.Text, o, answer.Ask(q.Text, o))
 	if a.Error != nil {
 		a.Error.Where = j.where(a.Error.Where)
 		return j.failed(id, a.Error)

@@ -105,7 +105,7 @@ func TestBatchAnswersAtOnce(t *testing.T) {
 	read, out := io.Pipe()
 	done := make(chan error, 1)
 	go func() {
-		err := batch(context.Background(), in, out, answer.Options{})
+		err := batch(context.Background(), in, out, answer.Options{}, nil)
 		out.Close()
 		done <- err
 	}()
@@ -130,16 +130,16 @@ func (b broken) Write([]byte) (int, error) { return 0, b.error }
 
 func TestBatchBrokenPipes(t *testing.T) {
 	bad := broken{errors.New("the pipe broke")}
-	if err := batch(context.Background(), bad, io.Discard, answer.Options{}); err == nil {
+	if err := batch(context.Background(), bad, io.Discard, answer.Options{}, nil); err == nil {
 		t.Error("an input that fails gives no error")
 	}
 	in := strings.Repeat(`{"text":"`+jousts+`"}`+"\n", 2000)
-	if err := batch(context.Background(), strings.NewReader(in), bad, answer.Options{}); err == nil {
+	if err := batch(context.Background(), strings.NewReader(in), bad, answer.Options{}, nil); err == nil {
 		t.Error("an output that fails gives no error")
 	}
 	ctx, stop := context.WithCancel(context.Background())
 	stop()
-	if err := batch(ctx, strings.NewReader(in), io.Discard, answer.Options{}); !errors.Is(err, context.Canceled) {
+	if err := batch(ctx, strings.NewReader(in), io.Discard, answer.Options{}, nil); !errors.Is(err, context.Canceled) {
 		t.Errorf("stopped: %v", err)
 	}
 }
@@ -150,7 +150,7 @@ func FuzzBatch(f *testing.F) {
 	f.Add([]byte(`{"id":"q","text":"net","given":["row@p1=front"],"edition":"2025-28"}`))
 	f.Fuzz(func(t *testing.T, in []byte) {
 		var out bytes.Buffer
-		if err := batch(context.Background(), bytes.NewReader(in), &out, answer.Options{}); err != nil {
+		if err := batch(context.Background(), bytes.NewReader(in), &out, answer.Options{}, nil); err != nil {
 			t.Fatal(err)
 		}
 		want := 0
@@ -181,7 +181,7 @@ func BenchmarkBatch(b *testing.B) {
 	}
 	b.ReportAllocs()
 	b.ResetTimer()
-	if err := batch(context.Background(), &in, io.Discard, answer.Options{}); err != nil {
+	if err := batch(context.Background(), &in, io.Discard, answer.Options{}, nil); err != nil {
 		b.Fatal(err)
 	}
 }
