@@ -88,7 +88,7 @@ func (w *Walk) opened(e play.Event) (paramID, bool) {
 	if g < 0 || both(t) || t[0].Team == e.Team || t[0].Kind != play.Contact {
 		return "", false
 	}
-	if t[0].Action.Attacking() {
+	if t[0].Action.Attacking() || t[0].Action == play.Press {
 		return "block.beyond-after-attack", true
 	}
 	if t[0].Number == 3 {
