@@ -132,6 +132,14 @@ var bans = []ban{
 		to:  []string{"modernc.org/sqlite/..."},
 		why: "what lasts is written and read in one place, so that nothing acknowledged is lost",
 	}, {
+		from: []string{"..."}, except: []string{"bot/metrics/..."},
+		to:  []string{"github.com/prometheus/..."},
+		why: "what is counted wraps the conversation from outside: nothing that answers knows who counts, or how",
+	}, {
+		from: []string{"bot/..."}, except: []string{"bot/command/...", "bot/metrics/..."},
+		to:  []string{"bot/metrics/..."},
+		why: "what is counted wraps the conversation from outside: nothing that answers knows who counts, or how",
+	}, {
 		from: []string{"bot/slack/..."},
 		to:   []string{"outside"}, but: []string{"github.com/slack-go/slack/..."},
 		why: "an adapter decodes, renders and runs: it needs its platform's client and nothing more",
@@ -366,6 +374,10 @@ func TestForbids(t *testing.T) {
 		{"bot/command", ours + "config", false},
 		{"bot/command", ours + "bot/slack", false},
 		{"bot/command", "github.com/slack-go/slack", true},
+		{"bot/metrics", "github.com/prometheus/client_golang/prometheus", false},
+		{"bot/command", ours + "bot/metrics", false},
+		{"bot/command", "github.com/prometheus/client_golang/prometheus", true},
+		{"bot/slack", ours + "bot/metrics", true},
 		{".", ours + "bot/command", false},
 		{".", "os", false},
 		{".", ours + "bot", true},
