@@ -271,7 +271,15 @@ func (l *lexicon) addFacts() {
 			for _, t := range plain(c.Words) {
 				ws = append(ws, t.form)
 			}
-			l.add(-1, entry{strings.Join(ws, " "), fact(f.ID, c.Value)})
+			words, means := strings.Join(ws, " "), fact(f.ID, c.Value)
+			l.add(-1, entry{words, means})
+			if rest, ok := strings.CutPrefix(words, "ball "); ok { // "ball in the plane of the net"
+				for _, e := range l.rows {
+					if e.means == means && strings.HasPrefix(e.phrase, rest+" ") {
+						l.add(-1, entry{"ball " + e.phrase, means})
+					}
+				}
+			}
 		}
 	}
 }

@@ -57,7 +57,7 @@ func (s *scene) topic() string {
 			acts++
 		}
 	}
-	if acts > len(s.topics) || acts > 2 {
+	if acts > len(s.topics)-s.asides || acts > 2 {
 		return ""
 	}
 	best, most := "", 0
@@ -252,11 +252,11 @@ func (s *scene) firstNumber() {
 // proves.
 func (s *scene) name(p *play.Rally) {
 	put := func(t play.Team, n string) {
-		if !slices.Contains(p.Names[t], n) {
+		if n != "" && !slices.Contains(p.Names[t], n) {
 			p.Names[t] = append(p.Names[t], n)
 		}
 	}
-	pairs := map[family][2]string{letters: {"A", "B"}, usThem: {"us", "them"}, serveRec: {"serving", "receiving"}, homeAway: {"home", "visitors"}, colours: twoColours(s.colourTokens())}
+	pairs := map[family][2]string{letters: {"A", "B"}, usThem: {"us", "them"}, serveRec: {"serving", "receiving"}, homeAway: {"home", "visitors"}, colours: s.colourNames()}
 	if s.neutral {
 		put(play.A, "A")
 		put(play.B, "B")
@@ -296,12 +296,15 @@ func (s *scene) name(p *play.Rally) {
 	}
 }
 
-func (s *scene) colourTokens() []token {
-	var out []token
+// colourNames are the two names that the text gives its teams.
+func (s *scene) colourNames() (out [2]string) {
 	for _, t := range s.toks {
-		if t.side.fam == colours {
-			out = append(out, token{form: strings.ToLower(strings.Fields(t.raw)[0])})
+		if t.side.fam == colours && out[t.side.n] == "" {
+			out[t.side.n], _, _ = strings.Cut(strings.ToLower(strings.Fields(t.raw)[0]), "'")
 		}
+	}
+	if out[0] != "" && out[1] == "" {
+		out[1] = "B" // nothing names the others
 	}
 	return out
 }

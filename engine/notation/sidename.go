@@ -1,6 +1,7 @@
 package notation
 
 import (
+	"slices"
 	"strings"
 )
 
@@ -21,6 +22,7 @@ var sideNames = []struct {
 	{"away team", sideRef{homeAway, 1}, false},
 	{"far side", opp, false},
 	{"far team", opp, false},
+	{"home", sideRef{homeAway, 0}, false},
 	{"home side", sideRef{homeAway, 0}, false},
 	{"home team", sideRef{homeAway, 0}, false},
 	{"my", sideRef{usThem, 0}, true},
@@ -54,6 +56,7 @@ var sideNames = []struct {
 	{"them", sideRef{usThem, 1}, false},
 	{"they", sideRef{usThem, 1}, false},
 	{"us", sideRef{usThem, 0}, false},
+	{"visiting", sideRef{homeAway, 1}, true},
 	{"visiting team", sideRef{homeAway, 1}, false},
 	{"visitors", sideRef{homeAway, 1}, false},
 	{"we", sideRef{usThem, 0}, false},
@@ -201,20 +204,56 @@ func sideAsPlace(s string) bool {
 	return false
 }
 
+// twoColours are the names that a text calls its teams by: two colours, or the
+// names of which a player's word shows that a team is meant ("red outside",
+// "the eagles' setter").
 func twoColours(ts []token) [2]string {
-	var found []string
+	var found, shown []string
+	put := func(to []string, w string) []string {
+		if len(to) > 2 || slices.Contains(to, w) {
+			return to
+		}
+		return append(to, w)
+	}
 	for i, t := range ts {
-		for _, c := range colourWords {
-			if t.form != c || i+1 < len(ts) && (ts[i+1].form == "card" || ts[i+1].form == "line") {
-				continue
-			}
-			if len(found) == 0 || found[0] != c && len(found) < 3 && (len(found) == 1 || found[1] != c) {
-				found = append(found, c)
-			}
+		next := ""
+		if i+1 < len(ts) {
+			next = ts[i+1].form
+		}
+		colour := slices.Contains(colourWords, t.form)
+		if colour && next != "card" && next != "line" {
+			found = put(found, t.form)
+		}
+		if (colour || t.poss && t.form != "<side>" && strange(ts, i)) && personWord(next) {
+			shown = put(shown, t.form)
 		}
 	}
-	if len(found) == 2 {
+	switch {
+	case len(found) == 2 && len(shown) < 2:
 		return [2]string{found[0], found[1]}
+	case len(shown) == 2:
+		return [2]string{shown[0], shown[1]}
+	case len(shown) == 1:
+		return [2]string{shown[0]}
 	}
 	return [2]string{}
+}
+
+// strange reports whether a word is none that the reader knows.
+func strange(ts []token, i int) bool {
+	_, _, n := sideName(ts, i)
+	return n == 0 && ts[i].mark == 0 && ts[i].label == "" && lex.root.next[ts[i].form] == nil
+}
+
+// personWord reports whether a word names a player by a role or a row.
+func personWord(s string) bool {
+	n := lex.root.next[s]
+	if n == nil || n.means == nil {
+		return s == "back" || s == "front"
+	}
+	switch n.means.class {
+	case cRole, cLibero, cPerson, cRow:
+		return true
+	}
+	return false
 }

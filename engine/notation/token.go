@@ -116,7 +116,7 @@ func tokens(text string) []token {
 			out[i].form = w
 		}
 	}
-	return mergeCompounds(mergeSides(out))
+	return mergeCompounds(labelled(mergeSides(out)))
 }
 
 // letterTeams reports whether a text uses A and B, and S and R, as teams.
@@ -139,7 +139,7 @@ func mergeSides(ts []token) []token {
 	for i := 0; i < len(ts); i++ {
 		t := ts[i]
 		if t.form == "<side>" {
-			if n := len(out); n > 0 && t.side.fam == letters && out[n-1].form == "team" {
+			if n := len(out); n > 0 && (t.side.fam == letters || t.side.fam == serveRec) && out[n-1].form == "team" {
 				t.raw, t.start = out[n-1].raw+" "+t.raw, out[n-1].start
 				out = out[:n-1]
 			}
@@ -153,7 +153,7 @@ func mergeSides(ts []token) []token {
 		ref, poss, n := sideName(ts, i)
 		if n == 0 && two[0] != "" {
 			for k, c := range two {
-				if c == t.form && (i+1 >= len(ts) || ts[i+1].form != "card") {
+				if c != "" && c == t.form && (i+1 >= len(ts) || ts[i+1].form != "card") {
 					ref, n = sideRef{colours, int8(k)}, 1
 					if i+1 < len(ts) && ts[i+1].form == "team" {
 						n = 2
@@ -163,6 +163,9 @@ func mergeSides(ts []token) []token {
 		}
 		if ref == (sideRef{serveRec, 0}) && n == 1 && t.form == "serving" && verbBefore(out) {
 			n = 0 // "B is serving": the verb
+		}
+		if n == 1 && t.form == "home" && !t.poss && !personAfter(ts, i) {
+			n = 0 // "took it home"
 		}
 		if n == 0 {
 			out = append(out, t)
@@ -178,6 +181,19 @@ func mergeSides(ts []token) []token {
 		i += n - 1
 	}
 	return out
+}
+
+// personAfter reports whether the word after a team's bare name shows that the
+// team is meant: a player of it, or what it does.
+func personAfter(ts []token, i int) bool {
+	if i+1 >= len(ts) {
+		return false
+	}
+	w := ts[i+1].form
+	if b, ok := stem(w); w == "has" || w == "first" || w == "second" || w == "third" || ok && b != w && lex.verbs[b] {
+		return true
+	}
+	return personWord(w)
 }
 
 func tail(ts []token) string {
