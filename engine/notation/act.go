@@ -11,6 +11,10 @@ import (
 
 func (s *scene) act(c *clauseState, i int) int {
 	a := &s.atoms[i]
+	if a.verb == vFollow {
+		s.follows(c, a)
+		return i + 1
+	}
 	noun := s.nounAt(c, i)
 	if !noun && i > c.from && s.meant(c, i) {
 		return i + 1
@@ -43,9 +47,16 @@ func (s *scene) act(c *clauseState, i int) int {
 			return i + 1
 		}
 	}
+	if noun && s.during(c, i) {
+		a.used = true
+		return i + 1
+	}
 	if noun && (s.barrier(c, i) || s.reachedFor(c, i)) {
 		a.used = true
 		return i + 1
+	}
+	if s.notKnown(c, i) {
+		return c.to
 	}
 	if s.toldOf(c, i, noun) {
 		a.used = true
@@ -79,7 +90,13 @@ func (s *scene) act(c *clauseState, i int) int {
 	}
 	switch a.verb {
 	case vContact, vSend, vPress:
+		if s.ballSubj && !noun && a.action == play.Attack && s.personNext(c, i+1) {
+			return s.touches(c, i, noun) // "the hit nails our setter"
+		}
 		s.contact(c, a, noun)
+		if a.verb == vPress {
+			return s.against0(c, i+1)
+		}
 	case vTouch, vHit, vBump:
 		return s.touches(c, i, noun)
 	case vHeld, vDouble:
@@ -109,8 +126,17 @@ func (s *scene) act(c *clauseState, i int) int {
 			return i + 1
 		}
 		s.mayReach = !c.deny
+		if len(s.subj) == 1 && s.mayReach {
+			w := s.subj[0]
+			s.reacher = &w
+		}
 	case vReachUp:
 		a.used = true
+		if len(s.subj) > 1 && s.subj[0].team == s.subj[1].team && s.fresh && !s.ballSubj && !c.deny {
+			s.reachUp = play.Above // they go up to block together
+			s.attempt(c, a)
+			return i + 1
+		}
 		s.reachFact(c, a)
 	case vNet:
 		if len(s.subj) == 0 || s.ballSubj {
@@ -121,6 +147,13 @@ func (s *scene) act(c *clauseState, i int) int {
 			s.netTouch(s.subj[0], play.PartNet)
 		}
 	case vLine:
+		if s.ballSubj { // "the ball rolls under the net"
+			b := *a
+			b.meaning = goesTo(dUnder)
+			s.travel(c, &b)
+			a.used = b.used
+			return i + 1
+		}
 		if len(s.subj) > 0 && !s.ballSubj {
 			a.used = true
 			if !c.deny {
@@ -141,8 +174,6 @@ func (s *scene) act(c *clauseState, i int) int {
 		if base(a.word) == "spin" && !slices.Contains(s.evidence, "spin") {
 			s.evidence = append(s.evidence, "spin")
 		}
-	case vFollow:
-		s.follows(c, a)
 	case vWhistle:
 		if c.mark == '?' { // "whistle it?"
 			a.used = true

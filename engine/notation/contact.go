@@ -156,6 +156,7 @@ func (s *scene) pairOf(who []party) []party {
 }
 
 func (s *scene) touch(w party, action play.Action) {
+	s.otherReached(w)
 	if r := s.reaching; r != nil {
 		s.reaching = nil
 		if s.link == play.Same && r.team != w.team && (r.pid < 0 || !s.people[r.pid].acts) {
@@ -235,7 +236,7 @@ func (s *scene) hitAs(c *clauseState, noun bool) play.Action {
 	case play.Hitter, play.Outside, play.Middle, play.Opposite:
 		return play.Attack
 	case play.NoRole:
-		if k := s.lastContact(); k >= 0 && w.pid >= 0 && s.evs[k].who == w.pid {
+		if k := s.lastContact(); k >= 0 && w.pid >= 0 && s.evs[k].who == w.pid && (w.one || s.evs[k].Action != play.Set) {
 			return play.Touch
 		}
 		if k := s.lastContact(); k >= 0 && s.evs[k].Team == w.team && (s.evs[k].Action == play.Set || s.evs[k].Action == play.Pass) {

@@ -84,6 +84,10 @@ func (s *scene) step(c *clauseState, i int) int {
 		s.used(c, a)
 	case cOpen:
 		s.opening(a)
+	case cCaution:
+		if w := s.toks[a.from].base; w == "hit" && s.ballSubj { // "the ball hits her in the face"
+			s.hitBy(c, i, i)
+		}
 	case cDest:
 		s.travel(c, a)
 	case cLine:

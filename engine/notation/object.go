@@ -23,6 +23,9 @@ func (s *scene) touches(c *clauseState, i int, noun bool) int {
 		}
 		return c.to
 	}
+	if j := s.none(c, i); j > 0 {
+		return j
+	}
 	if s.ballSubj && !noun {
 		if j := s.bodies(c, i); j > 0 {
 			return j
@@ -42,6 +45,11 @@ func (s *scene) touches(c *clauseState, i int, noun bool) int {
 			s.hits(c, a, noun)
 			return i + 1
 		case cThing:
+			if s.nearOnly(j) { // "bumps it toward the net"
+				b.used = true
+				s.hits(c, a, noun)
+				return j + 1
+			}
 			s.touchesThing(c, b)
 			a.used = b.used
 			return j + 1
@@ -77,6 +85,9 @@ func (s *scene) touches(c *clauseState, i int, noun bool) int {
 			}
 			if b.class == cShe && !s.ballSubj { // her hand, her own
 				continue
+			}
+			if b.class == cShe && s.hitBy(c, i, j) {
+				return j + 1
 			}
 			w, k, ok := s.phrase(c, j)
 			if !ok {

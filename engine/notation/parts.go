@@ -26,6 +26,58 @@ func (s *scene) bodies(c *clauseState, i int) int {
 	return j
 }
 
+// none reads "touches nothing" and "touches nobody", and gives the place after
+// it; 0 where something is touched.
+func (s *scene) none(c *clauseState, i int) int {
+	for j := i + 1; j < c.to; j++ {
+		switch b := s.atoms[j]; {
+		case b.class == cFiller:
+		case b.class == cNobody && j+1 < c.to && s.atoms[j+1].class == cThing:
+			return 0
+		case b.class == cNobody, b.word == "nothing":
+			for j++; j < c.to && (s.atoms[j].class == cPerson || s.atoms[j].class == cRole || s.atoms[j].class == cMate || s.atoms[j].class == cSide); j++ {
+			}
+			s.mark(i, j)
+			if k := len(s.evs) - 1; k >= 0 && s.evs[k].Kind == play.Reach {
+				s.evs[k].set(play.Touches, play.No)
+			}
+			s.mayReachOnly()
+			return j
+		default:
+			return 0
+		}
+	}
+	return 0
+}
+
+// hitBy reads "the ball hits her" of somebody who was not told of before.
+func (s *scene) hitBy(c *clauseState, i, j int) bool {
+	k := s.lastContact()
+	if k >= 0 && !(s.evs[k].Action.Attacking() && s.evs[k].who == s.lastWho) || k < 0 && s.lastWho >= 0 {
+		return false
+	}
+	w := party{team: s.alone(), pid: -1, one: true}
+	if k >= 0 {
+		w.team = s.evs[k].Team.Other()
+	}
+	if w.team == play.NoTeam {
+		return false
+	}
+	s.mark(i, j+1)
+	s.subj = []party{w}
+	s.touch(w, play.Touch)
+	s.ballSubj, c.ball = true, true
+	return true
+}
+
+// mayReachOnly tells a reach of which it is said that it touched nothing.
+func (s *scene) mayReachOnly() {
+	if s.mayReach {
+		s.endReach()
+		s.reacher = nil
+	}
+}
+
 // partsAt counts the parts of a body from a place on, and gives the place
 // after them.
 func (s *scene) partsAt(c *clauseState, i int) (n, j int) {

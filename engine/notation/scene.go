@@ -42,6 +42,7 @@ type scene struct {
 	extent   play.Value // how much of it
 	mayReach bool       // the one who acts reaches across the plane
 	reachUp  play.Value
+	reacher  *party // who reaches across the plane
 	reaching *party // who goes for the ball
 	both     bool   // two people of the two sides are told of together
 	bothRow  play.Value
@@ -109,6 +110,7 @@ type party struct {
 func newScene(ts []token) *scene {
 	s := &scene{toks: ts, open: map[play.FactID]play.Value{}, voids: map[play.FactID]bool{}, first: map[family]play.Team{}, lastWho: -1}
 	s.atoms = lex.atoms(ts)
+	crowds(s.atoms)
 	s.sides()
 	s.slash = slashForm(s.atoms)
 	return s
@@ -134,6 +136,11 @@ func (s *scene) sides() {
 	}
 	if s.primary == noFamily || s.primary == serveRec {
 		return
+	}
+	for _, f := range []family{colours, homeAway} { // "our setter, white's blocker"
+		if n, one := s.onlyName(f); s.primary == usThem && one {
+			s.first[f] = sideRef{f, n}.team(play.B)
+		}
 	}
 	if s.primary == letters && has[usThem] { // "B swings, our middle ...": we are the other one
 		seen, us := [2]bool{}, false
@@ -195,6 +202,9 @@ func (s *scene) team(r sideRef) play.Team {
 		return play.NoTeam
 	case relative:
 		t := s.actor()
+		if t == play.NoTeam { // the side of the asker
+			t = s.alone()
+		}
 		if t == play.NoTeam {
 			return play.NoTeam
 		}
@@ -242,7 +252,7 @@ func (s *scene) settle(w *party) int {
 	if !w.fresh && w.one && (w.role != play.NoRole || w.label != "" || w.row != play.Unknown) {
 		for i := len(s.people) - 1; i >= 0; i-- {
 			p := s.people[i]
-			if p.Team != w.team || w.role != p.Role && (w.label == "" || w.label != p.Label) {
+			if p.Team != w.team || w.role != p.Role && (w.label == "" || w.label != p.Label) || p.bare && w.label != "" && p.Label == "" {
 				continue
 			}
 			if w.label != "" && p.Label != "" && w.label != p.Label || w.row != play.Unknown && p.row != play.Unknown && w.row != p.row {

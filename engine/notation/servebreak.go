@@ -119,6 +119,23 @@ func (s *scene) toldOf(c *clauseState, i int, noun bool) bool {
 	return i+1 < c.to && (s.atoms[i+1].class == cPlace || s.atoms[i+1].class == cFact || s.atoms[i+1].class == cDest)
 }
 
+// notKnown reads "don't know who touched it next": who played the ball then is
+// in doubt, and no touch is told.
+func (s *scene) notKnown(c *clauseState, i int) bool {
+	know := false
+	for j := c.from; j < i; j++ {
+		know = know || s.atoms[j].word == "know" || s.atoms[j].word == "tell" || s.atoms[j].word == "remember"
+	}
+	k := s.lastContact()
+	if !know || !c.deny || s.atoms[i-1].word != "who" || k < 0 || s.evs[k].Kind != play.Contact {
+		return false
+	}
+	c.deny = false
+	s.mark(i, c.to)
+	s.evs[k].set(play.Completes, play.Unknown)
+	return true
+}
+
 // sameAct reports whether a noun without an article names the contact told
 // last, of which the ball's way then follows: "sets it, set goes over".
 func (s *scene) sameAct(c *clauseState, i int) bool {
@@ -145,7 +162,13 @@ func (s *scene) follows(c *clauseState, a *atom) {
 		return
 	}
 	w := s.subj[0]
-	if k := s.lastContact(); k >= 0 && k == len(s.evs)-1 && s.evs[k].Kind == play.Contact && s.evs[k].Team == w.team {
+	k := s.lastContact()
+	for j := k + 1; k >= 0 && j < len(s.evs); j++ {
+		if !s.evs[j].Ball() {
+			k = -1
+		}
+	}
+	if k >= 0 && s.evs[k].Kind == play.Contact && s.evs[k].Team == w.team {
 		if w.pid < 0 {
 			w.pid = s.evs[k].who
 		}

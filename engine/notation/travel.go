@@ -1,6 +1,10 @@
 package notation
 
-import "example.org/netpost/engine/play"
+import (
+	"strings"
+
+	"example.org/netpost/engine/play"
+)
 
 // travel reads where the ball goes.
 func (s *scene) travel(c *clauseState, a *atom) {
@@ -19,6 +23,7 @@ func (s *scene) travel(c *clauseState, a *atom) {
 		if a.dest == dOver && len(s.evs) > 0 {
 			if k := s.lastContact(); k >= 0 && s.evs[k].Kind == play.Contact {
 				s.evs[k].set(play.Completes, play.No)
+				s.on = s.evs[k].Team
 			}
 		}
 		return
@@ -27,6 +32,9 @@ func (s *scene) travel(c *clauseState, a *atom) {
 		person = false
 	}
 	person = person || s.inNet(c, a)
+	if person && s.landsOn(c, a) {
+		return
+	}
 	if person {
 		s.moves(c, a, t)
 		return
@@ -68,6 +76,10 @@ func (s *scene) travel(c *clauseState, a *atom) {
 		s.waiting(h)
 	case dOut:
 		s.land(t, play.Out)
+		switch base(s.toks[a.from].form) {
+		case "go", "fly", "sail", "head":
+			s.evs[len(s.evs)-1].soft = strings.HasSuffix(s.toks[a.from].form, "ing")
+		}
 	case dWide:
 		s.land(t, play.Out)
 		s.evs[len(s.evs)-1].soft = true
@@ -361,7 +373,7 @@ func (s *scene) struckBy(c *clauseState, a *atom) bool {
 func (s *scene) offBody(c *clauseState, i int) bool {
 	k := s.lastContact()
 	for j := i; j < c.to; j++ {
-		if b := s.atoms[j].class; b != cBody && b != cShe && b != cFiller {
+		if b := s.atoms[j].class; b != cBody && b != cShe && b != cFiller && b != cMate && b != cCard {
 			return false
 		}
 	}
@@ -379,5 +391,6 @@ func (s *scene) offBody(c *clauseState, i int) bool {
 	}
 	s.bodyHits++
 	s.manyBodies()
+	s.ballSubj = true
 	return true
 }

@@ -1,9 +1,14 @@
 package notation
 
+import "example.org/netpost/engine/play"
+
 // unread lists the words that have no part in the play. Words known not to
 // matter are marked as scenery; words that carry nothing are left out.
 func (s *scene) unread(noPlay bool) []Unread {
 	for _, n := range s.next {
+		if n.fact == play.Together && s.blocked() {
+			continue
+		}
 		if n.at != nil {
 			n.at.used = false
 		}
@@ -47,4 +52,14 @@ func (s *scene) words(a atom) string {
 		w += t.raw
 	}
 	return w
+}
+
+// blocked reports whether somebody blocked or went up to.
+func (s *scene) blocked() bool {
+	for _, e := range s.evs {
+		if e.Kind == play.Attempt || e.Kind == play.Contact && e.Action == play.Block {
+			return true
+		}
+	}
+	return false
 }

@@ -1,0 +1,107 @@
+package notation
+
+import "example.org/netpost/engine/play"
+
+// otherReached tells of somebody who reached across the net or above it where
+// another one touches the ball then: of the same side it is a try to block,
+// of the other a reach that met nothing.
+func (s *scene) otherReached(w party) {
+	r := s.reacher
+	if r == nil || !s.mayReach {
+		s.reacher = nil
+		return
+	}
+	if r.team == w.team && (r.pid >= 0 && r.pid == w.pid || r.pid < 0 && w.pid < 0 && r.role == w.role && r.label == w.label) {
+		s.reacher = nil
+		return
+	}
+	if len(s.subj) > 1 || !r.one {
+		s.reacher = nil
+		return
+	}
+	s.reacher, s.mayReach = nil, false
+	next := s.next
+	s.next = nil
+	s.aside(func() {
+		if r.team == w.team {
+			h := s.add(play.Event{Kind: play.Attempt, Team: r.team}, s.settle(r))
+			h.facts[play.ReachHeight] = play.Above
+			return
+		}
+		s.add(play.Event{Kind: play.Reach, Team: r.team}, s.settle(r))
+	})
+	s.next = next
+}
+
+// personNext reports whether somebody is named right after a verb.
+func (s *scene) personNext(c *clauseState, i int) bool {
+	for ; i < c.to; i++ {
+		switch s.atoms[i].class {
+		case cFiller, cScenery:
+		case cSide:
+			return i+1 >= c.to || s.personAt(c, i+1)
+		case cRole, cPerson, cLibero, cRow, cMate, cLabel:
+			return true
+		case cShe:
+			return s.atoms[i].word == "her" || s.atoms[i].word == "him"
+		default:
+			return false
+		}
+	}
+	return false
+}
+
+// against0 reads the one against whom somebody presses the ball: "pushes
+// against B's blocker".
+func (s *scene) against0(c *clauseState, i int) int {
+	n := len(s.evs)
+	if n == 0 || s.evs[n-1].Action != play.Press || n-c.first != 1 && n > 0 && len(s.subj) > 1 {
+		return i
+	}
+	j := i
+	for j < c.to && s.atoms[j].class == cFiller {
+		j++
+	}
+	if !s.personNext(c, j) {
+		return i
+	}
+	w, k, ok := s.phrase(c, j)
+	if !ok || w.team != s.evs[n-1].Team.Other() {
+		return i
+	}
+	s.mark(i, k)
+	s.link = play.Same
+	s.touch(w, play.Press)
+	return k
+}
+
+// landsOn reads a player who comes down on an opponent: "lands on B blocker's
+// foot".
+func (s *scene) landsOn(c *clauseState, a *atom) bool {
+	if a.dest != dDown || !a.side.ok() {
+		return false
+	}
+	for i := c.from; i < c.to; i++ {
+		if s.atoms[i].from != a.to {
+			continue
+		}
+		if b := s.atoms[i]; b.class != cRole && b.class != cPerson && b.class != cBody && b.class != cLabel && b.class != cRow {
+			return false
+		}
+		for ; i < c.to; i++ {
+			switch s.atoms[i].class {
+			case cRole, cPerson, cBody, cLabel, cRow:
+				s.mark(i, i+1)
+				continue
+			}
+			break
+		}
+		a.used = true
+		if !c.deny {
+			s.bump(c)
+		}
+		c.deny = false
+		return true
+	}
+	return false
+}
