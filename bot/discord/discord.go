@@ -65,6 +65,7 @@ const (
 	windDown    = 15 * time.Second // what was begun, once Run's context has ended
 	// rescueAfter is how long something that can't be deferred is waited for.
 	rescueAfter = 2500 * time.Millisecond
+	openTimeout = 30 * time.Second // a connection to the gateway, until it stands
 )
 
 // Adapter is Discord as a bot.Adapter.
@@ -80,6 +81,8 @@ type Adapter struct {
 	gates *gates
 	work  work
 	rooms rooms // direct messages opened
+
+	openTimeout time.Duration // openTimeout, but in tests
 }
 
 var _ bot.Adapter = (*Adapter)(nil)
@@ -90,7 +93,7 @@ type self struct{ app, user string }
 // New makes an adapter. It calls nobody; an error says which option is wrong
 // and how to mend it.
 func New(o Options) (*Adapter, error) {
-	a := &Adapter{o: o, log: o.Log, base: o.APIURL, seen: newSeen(seenFor, mostSeen), lanes: newLanes(), gates: newGates()}
+	a := &Adapter{o: o, log: o.Log, base: o.APIURL, seen: newSeen(seenFor, mostSeen), lanes: newLanes(), gates: newGates(), openTimeout: openTimeout}
 	a.o.Token = strings.TrimPrefix(strings.TrimSpace(o.Token), "Bot ")
 	if err := a.check(); err != nil {
 		return nil, err

@@ -15,9 +15,6 @@ import (
 	"example.org/netpost/bot"
 )
 
-// openTimeout is how long a connection may take to stand.
-const openTimeout = 30 * time.Second
-
 // runGateway receives over the gateway until ctx ends.
 func (a *Adapter) runGateway(ctx context.Context, h bot.Handler) error {
 	work, finish := a.begin(ctx)
@@ -72,6 +69,7 @@ type gateway struct {
 	failures int           // to connect, in a row
 	conn     conns
 	stuck    bool
+	patience time.Duration
 }
 
 // gateway makes a session that hands interactions on.
@@ -80,9 +78,9 @@ func (a *Adapter) gateway(ctx context.Context, h bot.Handler) (*gateway, error) 
 	if err != nil {
 		return nil, err
 	}
-	g := &gateway{s: s, lost: make(chan struct{}, 1)}
+	g := &gateway{s: s, lost: make(chan struct{}, 1), patience: a.openTimeout}
 	dialer := *s.Dialer
-	dialer.HandshakeTimeout = openTimeout / 2
+	dialer.HandshakeTimeout = a.openTimeout / 2
 	dialer.NetDialContext = g.conn.dial
 	s.Dialer = &dialer
 	s.AddHandler(func(_ *discordgo.Session, e *discordgo.Event) {
@@ -119,7 +117,7 @@ func (g *gateway) connect(ctx context.Context) error {
 	}
 	opened := make(chan error, 1)
 	go func() { opened <- g.s.Open() }()
-	t := time.NewTimer(openTimeout)
+	t := time.NewTimer(g.patience)
 	defer t.Stop()
 	var err error
 	select {
@@ -173,7 +171,7 @@ type conns struct {
 }
 
 func (c *conns) dial(ctx context.Context, network, address string) (net.Conn, error) {
-	d := net.Dialer{Timeout: openTimeout / 2, KeepAlive: 15 * time.Second}
+	d := net.Dialer{Timeout: callTimeout, KeepAlive: 15 * time.Second}
 	conn, err := d.DialContext(ctx, network, address)
 	if err == nil {
 		c.mu.Lock()

@@ -1,6 +1,7 @@
 package discord
 
 import (
+	"strings"
 	"unicode/utf16"
 	"unicode/utf8"
 
@@ -46,13 +47,16 @@ func size(s string) int {
 
 // clip cuts a text to at most most units, with a mark.
 func clip(s string, most int) string {
-	if size(s) <= most {
-		return s
+	n, room := 0, 0 // room: the bytes that leave room for the mark
+	for i, r := range s {
+		if n+size(bot.CutMark) <= most {
+			room = i
+		}
+		if n += max(utf16.RuneLen(r), 1); n > most {
+			return strings.TrimRight(s[:room], " \n") + bot.CutMark
+		}
 	}
-	n := most
-	for ; size(bot.Clip(s, n)) > most; n-- {
-	}
-	return bot.Clip(s, n)
+	return s
 }
 
 // fits reports whether a message is within the limits. Labels of buttons are

@@ -155,3 +155,32 @@ func (p payload) into(m *Message, raw []byte, files []File) {
 		}
 	}
 }
+
+// Check lists what Discord would refuse of a message.
+func Check(raw []byte) []string {
+	var p payload
+	if err := json.Unmarshal(raw, &p); err != nil {
+		return []string{err.Error()}
+	}
+	return p.wrong()
+}
+
+// CheckForm lists what Discord would refuse of a form.
+func CheckForm(raw []byte) []string {
+	var p payload
+	if err := json.Unmarshal(raw, &p); err != nil {
+		return []string{err.Error()}
+	}
+	return p.wrongForm()
+}
+
+// Read is a message's payload as people read it; see Message.Shown.
+func Read(raw string) string {
+	var p payload
+	if err := json.Unmarshal([]byte(raw), &p); err != nil {
+		return err.Error()
+	}
+	var m Message
+	p.into(&m, nil, nil)
+	return m.Shown()
+}

@@ -276,3 +276,12 @@ func (s *Server) refusal(method, path string) *Refusal {
 }
 
 func (s *Server) id() string { s.count++; return fmt.Sprint(s.count) }
+
+// Clear forgets what was said and done.
+func (s *Server) Clear() {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	s.messages, s.history, s.requests, s.gateway.sent = nil, nil, nil, nil
+	clear(s.met)
+	clear(s.interactions)
+}

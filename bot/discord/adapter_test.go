@@ -1,0 +1,448 @@
+package discord_test
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"regexp"
+	"slices"
+	"strings"
+	"sync"
+	"sync/atomic"
+	"testing"
+	"time"
+
+	"example.org/netpost/bot"
+	"example.org/netpost/bot/discord"
+	"example.org/netpost/bot/discord/discordfake"
+)
+
+// recorder keeps what comes in.
+type recorder struct {
+	mu     sync.Mutex
+	events []bot.Event
+	reply  func(bot.Event) bot.Reply
+}
+
+func (r *recorder) handle(ctx context.Context, e bot.Event) bot.Reply {
+	r.mu.Lock()
+	r.events = append(r.events, e)
+	r.mu.Unlock()
+	if _, ok := e.(bot.Posted); ok {
+		return bot.Nothing{}
+	}
+	if r.reply != nil {
+		return r.reply(e)
+	}
+	return echo(ctx, e)
+}
+
+// of are the events of one type.
+func of[E bot.Event](r *recorder) []E {
+	r.mu.Lock()
+	defer r.mu.Unlock()
+	var out []E
+	for _, e := range r.events {
+		if x, ok := e.(E); ok {
+			out = append(out, x)
+		}
+	}
+	return out
+}
+
+func (c *crew) posted(r *recorder, n int) bot.Posted {
+	c.t.Helper()
+	for end := time.Now().Add(10 * time.Second); time.Now().Before(end); time.Sleep(2 * time.Millisecond) {
+		if p := of[bot.Posted](r); len(p) >= n {
+			return p[n-1]
+		}
+	}
+	c.t.Fatalf("no report\n%s", c.log)
+	return bot.Posted{}
+}
+
+// A late answer is deferred as the event says, and seen by whom it is for.
+func TestLate(t *testing.T) {
+	both(t, func(t *testing.T, mode string) {
+		for _, in := range []struct {
+			name    string
+			show    string
+			private bool
+			first   int
+		}{
+			{"private as said", "private", true, 5},
+			{"public as said", "public", false, 5},
+			{"public after a private deferral", "private", false, 5},
+			{"private after a public deferral", "public", true, 5},
+		} {
+			t.Run(in.name, func(t *testing.T) {
+				t.Parallel()
+				r := recorder{reply: func(bot.Event) bot.Reply {
+					time.Sleep(bot.DeferAfter + 100*time.Millisecond)
+					return bot.Say{Message: paragraph("late"), Private: in.private, Ref: "r"}
+				}}
+				c := start(t, server(t), mode, r.handle)
+				options := play("x")
+				options["show"] = in.show
+				i := c.Slash(ana, crewChannel, "ask", options)
+				took, ok := i.Answered(5 * time.Second)
+				if !ok || took > c.Deadline || i.First() != in.first {
+					t.Errorf("acknowledged after %v with type %d", took, i.First())
+				}
+				m := c.await("the answer", says("late"))
+				if (m.To != "") != in.private {
+					t.Errorf("seen by %q", m.To)
+				}
+				if p := c.posted(&r, 1); p.Err != nil || p.Message != m.ID {
+					t.Errorf("reported: %+v", p)
+				}
+				for _, m := range c.History() {
+					if in.private && m.To == "" && strings.Contains(m.Shown(), "late") {
+						t.Error("what is private was seen by all")
+					}
+				}
+				if n := len(c.Messages()); n != 1 {
+					t.Errorf("%d messages stand", n)
+				}
+			})
+		}
+	})
+}
+
+// What is private never shows where all see, also where the deferred message
+// can't be taken away.
+func TestDeferralStays(t *testing.T) {
+	t.Parallel()
+	c := start(t, server(t), gatewayMode, func(context.Context, bot.Event) bot.Reply {
+		time.Sleep(bot.DeferAfter + 100*time.Millisecond)
+		return bot.Say{Message: paragraph("secret"), Private: true}
+	})
+	c.Refuse(discordfake.Refusal{Method: "DELETE", Path: "@original", Status: 500})
+	c.Slash(ana, crewChannel, "ask", map[string]string{"play": "x", "show": "public"})
+	if m := c.await("the answer", says("secret")); m.To != ana.ID {
+		t.Errorf("seen by %q", m.To)
+	}
+}
+
+// A form that comes too late is not opened, and the person is told.
+func TestLateForm(t *testing.T) {
+	t.Parallel()
+	c := start(t, server(t), gatewayMode, func(_ context.Context, e bot.Event) bot.Reply {
+		if _, ok := e.(bot.Press); ok {
+			time.Sleep(2700 * time.Millisecond)
+			return bot.Form{State: "/tell/q", Title: "T", Fields: []bot.Input{{Name: "words", Label: "W"}}}
+		}
+		return bot.Say{Message: paragraph("open it", bot.Button{Label: "open", State: "/words/q"})}
+	})
+	m := c.message(c.Slash(ana, crewChannel, "ask", play("x")))
+	i := c.Press(ana, crewChannel, m, "open")
+	if told := c.await("an explanation", says("The form did not open")); told.To != ana.ID {
+		t.Errorf("told to %q", told.To)
+	}
+	if took, _ := i.Answered(time.Second); took > c.Deadline {
+		t.Errorf("acknowledged after %v", took)
+	}
+}
+
+// An interaction that lapsed is answered another way: to all in the channel,
+// to one in a direct message.
+func TestLapsed(t *testing.T) {
+	t.Parallel()
+	for _, private := range []bool{false, true} {
+		r := recorder{reply: func(bot.Event) bot.Reply {
+			return bot.Say{Message: paragraph("after all"), Private: private, Ref: "r"}
+		}}
+		c := start(t, server(t), gatewayMode, r.handle)
+		c.Refuse(discordfake.Refusal{Path: "callback", Times: 1, Status: 404, Code: 10062, Message: "Unknown interaction"})
+		c.Slash(ana, crewChannel, "ask", play("x"))
+		m := c.await("the answer", says("after all"))
+		want := crewChannel.Channel
+		if private {
+			want = "direct-" + ana.ID
+		}
+		p := c.posted(&r, 1)
+		if m.Channel != want || p.Err != nil || p.Message != m.ID || p.Where.Channel != want || p.Direct != private {
+			t.Errorf("private %t: in %q, reported %+v", private, m.Channel, p)
+		}
+	}
+}
+
+// What may be out is reported so, and not sent again.
+func TestInDoubt(t *testing.T) {
+	t.Parallel()
+	r := recorder{reply: func(bot.Event) bot.Reply { return bot.Say{Message: paragraph("perhaps"), Ref: "r"} }}
+	c := start(t, server(t), gatewayMode, r.handle)
+	c.Refuse(discordfake.Refusal{Path: "callback", Times: 1, Lose: true})
+	c.Slash(ana, crewChannel, "ask", play("x"))
+	if p := c.posted(&r, 1); p.Err == nil || errors.Is(p.Err, bot.ErrNotSent) {
+		t.Errorf("reported: %+v", p)
+	}
+	if ms := c.Messages(); len(ms) != 1 {
+		t.Errorf("it is out %d times", len(ms))
+	}
+	c.Refuse(discordfake.Refusal{Method: "POST", Path: "channels/50/messages", Status: 502, HTML: true})
+	if _, err := c.adapter.Post(t.Context(), bot.Target{Place: bot.Place{Channel: "50"}}, paragraph("x")); err == nil || errors.Is(err, bot.ErrNotSent) {
+		t.Errorf("after a 502: %v", err)
+	}
+	n := 0
+	for _, q := range c.Requests() {
+		if q == "POST channels/50/messages" {
+			n++
+		}
+	}
+	if n != 1 {
+		t.Errorf("sent %d times", n)
+	}
+}
+
+// What Discord refuses for what is in it is said so to the person.
+func TestRefused(t *testing.T) {
+	t.Parallel()
+	r := recorder{reply: func(bot.Event) bot.Reply { return bot.Say{Message: paragraph("x"), Ref: "r"} }}
+	c := start(t, server(t), gatewayMode, r.handle)
+	c.Refuse(discordfake.Refusal{Path: "callback", Times: 1, Status: 400, Code: 50035, Message: "Invalid Form Body"})
+	told := c.message(c.Slash(ana, crewChannel, "ask", play("x")))
+	id := regexp.MustCompile(`error (\w{8})`).FindStringSubmatch(told.Shown())
+	if id == nil || told.To != ana.ID || !strings.Contains(c.log.String(), "error="+id[1]) {
+		t.Errorf("told %q; the log:\n%s", told.Shown(), c.log)
+	}
+	if p := c.posted(&r, 1); !errors.Is(p.Err, bot.ErrNotSent) {
+		t.Errorf("reported: %+v", p)
+	}
+}
+
+// A panic costs its event. The person is told an id that is in the log.
+func TestPanic(t *testing.T) {
+	both(t, func(t *testing.T, mode string) {
+		c := start(t, server(t), mode, func(ctx context.Context, e bot.Event) bot.Reply {
+			switch x := e.(type) {
+			case bot.Complete:
+				panic("while somebody types")
+			case bot.Command:
+				if x.Text == "break" {
+					panic("broken, at https://discord.example/webhooks/1/secret")
+				}
+				if x.Text == "nil" {
+					return nil
+				}
+			}
+			return echo(ctx, e)
+		})
+		told := c.message(c.Slash(ana, crewChannel, "ask", play("break")))
+		id := regexp.MustCompile(`error (\w{8})`).FindStringSubmatch(told.Shown())
+		if id == nil || told.To != ana.ID || !strings.Contains(c.log.String(), "error="+id[1]) || strings.Contains(c.log.String(), "/secret") {
+			t.Errorf("told %q; the log:\n%s", told.Shown(), c.log)
+		}
+		if got := c.Type(ana, crewChannel, "ask", "play", "x").Choices(); len(got) != 0 {
+			t.Errorf("offered: %q", got)
+		}
+		if _, ok := c.Slash(ana, crewChannel, "ask", play("nil")).Answered(5 * time.Second); !ok {
+			t.Error("no reply was never acknowledged")
+		}
+		c.says(c.message(c.Slash(ana, crewChannel, "ask", play("on we go"))), "on we go")
+	})
+}
+
+// What Discord refuses for its rate is sent again after the time that it names,
+// once; also where the refusal is no JSON, and for all calls at once.
+func TestRateLimit(t *testing.T) {
+	t.Parallel()
+	for _, f := range []discordfake.Refusal{
+		{Path: "callback", Times: 2, Status: 429, RetryAfter: 200 * time.Millisecond},
+		{Path: "callback", Times: 1, Status: 429, RetryAfter: 300 * time.Millisecond, HTML: true},
+		{Method: "POST", Path: "channels/50/messages", Times: 1, Status: 429, RetryAfter: 300 * time.Millisecond, Global: true},
+	} {
+		c := start(t, server(t), gatewayMode, echo)
+		c.Refuse(f)
+		begun := time.Now()
+		c.says(c.message(c.Slash(ana, crewChannel, "ask", play("patient"))), "patient")
+		for n := range 2 {
+			if _, err := c.adapter.Post(t.Context(), bot.Target{Place: bot.Place{Channel: "50"}}, paragraph(fmt.Sprint("post ", n))); err != nil {
+				t.Error(err)
+			}
+		}
+		if took := time.Since(begun); took < f.RetryAfter {
+			t.Errorf("%+v: all is out after %v", f, took)
+		}
+		if n := len(c.Messages()); n != 3 {
+			t.Errorf("%+v: %d messages, want 3", f, n)
+		}
+	}
+}
+
+// A rate that leaves no time is an error that says that nothing is out.
+func TestRateLimitLeavesNoTime(t *testing.T) {
+	t.Parallel()
+	c := start(t, server(t), gatewayMode, echo)
+	c.Refuse(discordfake.Refusal{Path: "channels/50/messages", Status: 429, RetryAfter: time.Minute})
+	ctx, cancel := context.WithTimeout(t.Context(), 300*time.Millisecond)
+	defer cancel()
+	if _, err := c.adapter.Post(ctx, bot.Target{Place: bot.Place{Channel: "50"}}, paragraph("x")); !errors.Is(err, bot.ErrNotSent) {
+		t.Errorf("got %v", err)
+	}
+}
+
+// Presses on one message are carried out in the order they came in.
+func TestOrder(t *testing.T) {
+	t.Parallel()
+	var first atomic.Bool
+	c := start(t, server(t), gatewayMode, func(ctx context.Context, e bot.Event) bot.Reply {
+		if p, ok := e.(bot.Press); ok && p.State == "1" {
+			first.Store(true)
+			time.Sleep(300 * time.Millisecond)
+		}
+		return echo(ctx, e)
+	})
+	m := c.message(c.Slash(ana, crewChannel, "ask", play("x")))
+	c.PressID(ana, crewChannel, m, "1")
+	for !first.Load() {
+		time.Sleep(time.Millisecond)
+	}
+	c.PressID(ana, crewChannel, m, "2")
+	last := c.await("both changes", func(x discordfake.Message) bool { return x.ID == m.ID && x.Edits == 2 })
+	c.says(last, "pressed 2")
+}
+
+// What was begun is finished when the adapter is told to end.
+func TestWindDown(t *testing.T) {
+	both(t, func(t *testing.T, mode string) {
+		began := make(chan struct{})
+		c := start(t, server(t), mode, func(ctx context.Context, e bot.Event) bot.Reply {
+			close(began)
+			time.Sleep(1200 * time.Millisecond)
+			return echo(ctx, e)
+		})
+		i := c.Slash(ana, crewChannel, "ask", play("at the last moment"))
+		<-began
+		if err := c.stop(); err != nil {
+			t.Error(err)
+		}
+		c.says(c.message(i), "at the last moment")
+	})
+}
+
+// Say puts an answer into a thread on a message, begun where there is none.
+func TestThreadOnMessage(t *testing.T) {
+	t.Parallel()
+	on := ""
+	r := recorder{reply: func(bot.Event) bot.Reply {
+		return bot.Say{Message: paragraph("in the thread"), InThread: true, On: on, Ref: "r"}
+	}}
+	c := start(t, server(t), gatewayMode, r.handle)
+	on = c.Plant("50", "a message").ID
+	for n := range 2 { // begun, then there already
+		note := c.message(c.Slash(ana, crewChannel, "ask", play("x")))
+		if note.To != ana.ID {
+			t.Errorf("the note is seen by %q", note.To)
+		}
+		p := c.posted(&r, n+1)
+		if m := c.Message(p.Message); m == nil || m.Channel != on || p.Thread != on || p.Where.Channel != "50" {
+			t.Errorf("reported %+v", p)
+		}
+	}
+	on = "7" // a message that is not there: to the place itself
+	if m := c.message(c.Slash(ana, crewChannel, "ask", play("x"))); m.Channel != "50" || m.To != "" {
+		t.Errorf("in %q, seen by %q", m.Channel, m.To)
+	}
+}
+
+// Earlier messages change with an answer; one that is gone is no error.
+func TestEdits(t *testing.T) {
+	t.Parallel()
+	id := ""
+	c := start(t, server(t), gatewayMode, func(context.Context, bot.Event) bot.Reply {
+		return bot.Say{Message: paragraph("said"), Edits: []bot.Edit{{ID: "1", Message: paragraph("x")}, {ID: id, Message: paragraph("changed too")}}}
+	})
+	sent, err := c.adapter.Post(t.Context(), bot.Target{Place: bot.Place{Channel: "50"}}, paragraph("before"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	id = sent.Message
+	c.Slash(ana, crewChannel, "ask", play("x"))
+	c.await("the change", func(m discordfake.Message) bool { return m.ID == id && m.Edits == 1 })
+	if strings.Contains(c.log.String(), "level=ERROR") {
+		t.Errorf("an earlier message that is gone is an error:\n%s", c.log)
+	}
+}
+
+// Buttons of ours that are not known any more, and controls that never were,
+// end in words.
+func TestStrangePresses(t *testing.T) {
+	both(t, func(t *testing.T, mode string) {
+		c := start(t, server(t), mode, conversation(t, nil))
+		m := c.message(c.Slash(ana, crewChannel, "ask", play(half)))
+		for state, words := range map[string]string{
+			"some-other-bot:1":           "I don't know this button",
+			"/view/none/codes":           "That question is not kept any more",
+			"/give/none/row@p1=front":    "That question is not kept any more",
+			strings.Repeat("x", 100):     "I don't know this button",
+			"/give/none/no-such-fact=no": "That question is not kept any more",
+		} {
+			i := c.PressID(ana, crewChannel, m, state)
+			c.await(state, func(x discordfake.Message) bool {
+				return x.To == ana.ID && x.ID != m.ID && strings.Contains(x.Shown(), words)
+			})
+			i.Answered(time.Second)
+		}
+	})
+}
+
+// Posts say what to do where they can't go out.
+func TestPostErrors(t *testing.T) {
+	t.Parallel()
+	c := start(t, server(t), gatewayMode, echo)
+	for channel, words := range map[string]string{discordfake.ClosedChannel: "View Channel", discordfake.GoneChannel: "deleted"} {
+		_, err := c.adapter.Post(t.Context(), bot.Target{Place: bot.Place{Channel: channel}}, paragraph("x"))
+		if !errors.Is(err, bot.ErrGone) || !errors.Is(err, bot.ErrNotSent) || !strings.Contains(err.Error(), words) {
+			t.Errorf("%s: %v", channel, err)
+		}
+	}
+	if _, err := c.adapter.Post(t.Context(), bot.Target{}, paragraph("x")); !errors.Is(err, bot.ErrNotSent) {
+		t.Errorf("to nobody: %v", err)
+	}
+	if _, err := c.adapter.Post(t.Context(), bot.Target{Place: bot.Place{Channel: "50"}, Edit: "1"}, paragraph("x")); !errors.Is(err, bot.ErrGone) {
+		t.Errorf("a message that is not there: %v", err)
+	}
+}
+
+// Wrong options are refused with what to do.
+func TestOptions(t *testing.T) {
+	t.Parallel()
+	key := server(t).PublicKey()
+	for words, o := range map[string]discord.Options{
+		"no token":                {},
+		"characters in it":        {Token: "a b"},
+		"no public key":           {Token: "t", Listen: ":1"},
+		"no address to listen on": {Token: "t", PublicKey: key},
+		"digits of hex":           {Token: "t", PublicKey: "abc", Listen: ":1"},
+		"end in a slash":          {Token: "t", APIURL: "http://x"},
+	} {
+		if _, err := discord.New(o); err == nil || !strings.Contains(err.Error(), words) {
+			t.Errorf("%+v: %v, want %q", o, err, words)
+		}
+	}
+}
+
+// Commands are registered once, and again only where they differ.
+func TestRegistration(t *testing.T) {
+	t.Parallel()
+	s := server(t)
+	for range 2 {
+		c := start(t, s, gatewayMode, echo)
+		if err := c.stop(); err != nil {
+			t.Fatal(err)
+		}
+	}
+	list, puts := s.Commands()
+	if puts != 1 {
+		t.Errorf("registered %d times", puts)
+	}
+	for _, want := range []string{`"netpost"`, `"Rule on this"`, `"autocomplete":true`, `"ask"`, `"codes"`} {
+		if !strings.Contains(string(list), want) {
+			t.Errorf("registered without %s: %s", want, list)
+		}
+	}
+	if i := s.Intents(); !slices.Equal(i, []int{0, 0}) {
+		t.Errorf("intents: %v", i)
+	}
+}

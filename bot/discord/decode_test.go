@@ -1,0 +1,51 @@
+package discord
+
+import (
+	"errors"
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+)
+
+// Payloads of the shapes that Discord sends become events, or an error that a
+// person can be told.
+func TestDecode(t *testing.T) {
+	files, err := filepath.Glob("testdata/payload/*.json")
+	if err != nil || len(files) == 0 {
+		t.Fatal("no payloads", err)
+	}
+	for _, f := range files {
+		data, err := os.ReadFile(f)
+		if err != nil {
+			t.Fatal(err)
+		}
+		in, err := decode(data, "7700")
+		golden(t, strings.TrimSuffix(strings.TrimPrefix(f, "testdata/"), ".json")+".txt",
+			fmt.Sprintf("%T %+v\n%+v\n%v\n", in.event, in.event, in.route, err))
+	}
+}
+
+// Whatever comes in, decoding ends, and gives an event or an error.
+func FuzzDecode(f *testing.F) {
+	files, _ := filepath.Glob("testdata/payload/*.json")
+	for _, file := range files {
+		data, err := os.ReadFile(file)
+		if err != nil {
+			f.Fatal(err)
+		}
+		f.Add(data)
+	}
+	f.Add([]byte(`{"type":2,"id":"1","token":"t","data":null}`))
+	f.Fuzz(func(t *testing.T, data []byte) {
+		in, err := decode(data, "7700")
+		if (in.event == nil) == (err == nil) {
+			t.Errorf("event %v and error %v", in.event, err)
+		}
+		var u *unknown
+		if errors.As(err, &u) && (in.route.id == "" || in.route.token == "") {
+			t.Error("there is no way to tell the person")
+		}
+	})
+}
