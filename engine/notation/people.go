@@ -100,17 +100,21 @@ func object0(s *scene, i int) bool {
 	return false
 }
 
-// phrase reads the words of a noun phrase: side, row, role, label, in the
+// nounPhrase reads the words of a noun phrase: side, row, role, label, in the
 
 // order in which people put them.
 
-func (s *scene) phrase(c *clauseState, i int) (party, int, bool) {
+func (s *scene) nounPhrase(c *clauseState, i int) (party, int, bool) {
 	w := party{pid: -1}
 	start := i
 	side := false
 	for ; i < c.to; i++ {
 		a := s.atoms[i]
 		switch a.class {
+		case cScenery: // "our tall setter"
+			if i > start && (side || w.row != play.Unknown || w.fresh) && !w.one && s.personAt(c, i+1) && s.atoms[i+1].class != cSide {
+				continue
+			}
 		case cSide:
 			if side || w.one && !w.fresh || w.row != play.Unknown && a.poss {
 				return w, i, true
@@ -126,7 +130,7 @@ func (s *scene) phrase(c *clauseState, i int) (party, int, bool) {
 			if a.label != "" {
 				w.label, w.one = a.label, true
 			}
-			if a.side == opp && s.toks[a.from].form == "<side>" && a.art == 'a' {
+			if a.side == opp && a.art == 'a' {
 				w.one = true
 			}
 			if !a.poss && a.side.fam == usThem {
@@ -138,6 +142,7 @@ func (s *scene) phrase(c *clauseState, i int) (party, int, bool) {
 				return w, i, true
 			}
 			w.row = a.value
+			w.one = w.one || s.spot(i)
 			continue
 		case cLibero:
 			if w.role != play.NoRole {
@@ -158,11 +163,6 @@ func (s *scene) phrase(c *clauseState, i int) (party, int, bool) {
 			w.one = true
 			if a.poss {
 				return w, i + 1, true
-			}
-			if i+2 < c.to && s.atoms[i+1].word == "of" && s.atoms[i+2].class == cSide && !side {
-				if w.team = s.team(s.atoms[i+2].side); w.team != play.NoTeam {
-					return w, i + 3, true
-				}
 			}
 			continue
 		case cMate:
@@ -186,6 +186,10 @@ func (s *scene) phrase(c *clauseState, i int) (party, int, bool) {
 				}
 				return w, i, true
 			}
+			if t := s.owns(c, i); t != play.NoTeam { // "her setter"
+				w.team, side = t, true
+				continue
+			}
 			pid := s.lastWho
 			if len(s.subj) > 0 && s.subj[0].pid >= 0 && a.class == cShe {
 				pid = s.subj[0].pid
@@ -201,6 +205,10 @@ func (s *scene) phrase(c *clauseState, i int) (party, int, bool) {
 			if s.fresh && len(s.subj) > 0 && a.class == cShe && s.subj[0].one && s.subj[0].pid < 0 {
 				pid = s.settle(&s.subj[0])
 			}
+			if pid < 0 && a.class == cShe && len(s.evs) == 0 && (a.word == "she" || a.word == "he") {
+				w.team, w.one = s.alone(), true
+				return w, i + 1, w.team != play.NoTeam
+			}
 			if pid < 0 {
 				return w, i + 1, false
 			}
@@ -213,6 +221,11 @@ func (s *scene) phrase(c *clauseState, i int) (party, int, bool) {
 			w.label, w.one = a.label, true
 			continue
 		case cCard:
+			if i+2 < c.to && s.atoms[i+1].word == "of" && s.atoms[i+2].class == cSide { // "two of ours"
+				w.n = a.n
+				i++
+				continue
+			}
 			if i+1 < c.to && s.personAt(c, i+1) || side {
 				w.n = a.n
 				continue
@@ -274,7 +287,11 @@ func (s *scene) bothOf(c *clauseState, i int) (party, int, bool) {
 		break
 	}
 	if i < c.to && s.atoms[i].class == cSide {
-		return s.phrase(c, i)
+		w, j, ok := s.phrase(c, i)
+		if ok && w.one && w.role != play.NoRole && w.label == "" && j < c.to && s.atoms[j].class != cSide {
+			w.n = 2 // "both our blockers"
+		}
+		return w, j, ok
 	}
 	if s.verbAhead(c, i) && len(s.subj) < 2 {
 		s.subj = nil

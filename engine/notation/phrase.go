@@ -108,6 +108,8 @@ func (l *lexicon) atoms(ts []token) []atom {
 			}
 		case t.form == "<side>":
 			a.class = cSide
+		case t.form == "opponent": // where no phrase has it
+			a.class, a.side, a.art = cSide, opp, 'a'
 		case t.form == "<label>":
 			a.class = cLabel
 		case numeric(t.form):

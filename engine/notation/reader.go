@@ -148,7 +148,7 @@ func (s *scene) finish() *play.Rally {
 		}
 	}
 	p = set.p
-	if _, told := s.open[play.Has]; s.neutral && !told && s.lastActor() == play.B {
+	if _, told := s.open[play.Has]; s.neutral && !told && !s.opposite() && s.lastActor() == play.B {
 		p = p.Swap()
 	}
 	s.name(p)

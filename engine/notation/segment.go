@@ -48,6 +48,7 @@ func (s *scene) run() {
 		}
 		s.side0(g)
 		switch {
+		case s.chatter(g):
 		case s.reported(g):
 		case s.asking(g):
 		default:
@@ -303,6 +304,9 @@ func (s *scene) opposed() bool {
 func (s *scene) touchedBy(id string) {
 	switch id {
 	case "double-contact", "caught-or-thrown":
+		if id == "double-contact" && s.twiceTold() {
+			return
+		}
 		for i := len(s.evs) - 1; i >= 0; i-- {
 			e := &s.evs[i]
 			if e.Kind != play.Contact {
@@ -314,7 +318,9 @@ func (s *scene) touchedBy(id string) {
 			break
 		}
 	case "four-contacts":
-		s.voids[play.Spent] = true
+		if !s.countTold() {
+			s.voids[play.Spent] = true
+		}
 	case "interference":
 		for i := range s.evs {
 			switch s.evs[i].Kind {

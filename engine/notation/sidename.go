@@ -19,12 +19,15 @@ var sideNames = []struct {
 	ref   sideRef
 	poss  bool
 }{
+	{"away", sideRef{homeAway, 1}, false},
 	{"away team", sideRef{homeAway, 1}, false},
 	{"far side", opp, false},
 	{"far team", opp, false},
+	{"guests", sideRef{homeAway, 1}, false},
 	{"home", sideRef{homeAway, 0}, false},
 	{"home side", sideRef{homeAway, 0}, false},
 	{"home team", sideRef{homeAway, 0}, false},
+	{"hosts", sideRef{homeAway, 0}, false},
 	{"my", sideRef{usThem, 0}, true},
 	{"my side", sideRef{usThem, 0}, false},
 	{"my team", sideRef{usThem, 0}, false},
@@ -58,11 +61,12 @@ var sideNames = []struct {
 	{"us", sideRef{usThem, 0}, false},
 	{"visiting", sideRef{homeAway, 1}, true},
 	{"visiting team", sideRef{homeAway, 1}, false},
+	{"visitor", sideRef{homeAway, 1}, false},
 	{"visitors", sideRef{homeAway, 1}, false},
 	{"we", sideRef{usThem, 0}, false},
 }
 
-var colourWords = []string{"black", "blue", "gold", "green", "maroon", "navy", "orange", "purple", "red", "white", "yellow"}
+var colourWords = []string{"black", "blue", "gold", "green", "grey", "maroon", "navy", "orange", "pink", "purple", "red", "silver", "teal", "white", "yellow"}
 
 func letterTeams(ws []word) (hasB, hasSR bool) {
 	for i, w := range ws {
@@ -220,11 +224,15 @@ func twoColours(ts []token) [2]string {
 		if i+1 < len(ts) {
 			next = ts[i+1].form
 		}
-		colour := slices.Contains(colourWords, t.form)
-		if colour && next != "card" && next != "line" {
-			found = put(found, t.form)
+		name, plural := colourName(t)
+		colour := name != "" && next != "card" && next != "line"
+		if colour {
+			found = put(found, name)
 		}
-		if (colour || t.poss && t.form != "<side>" && strange(ts, i)) && personWord(next) {
+		switch {
+		case colour && (plural || t.poss || personAfter(ts, i) || next == "team" || next == "side" || next != "0" && numeric(next) || i > 0 && teamBefore(ts[i-1].form)):
+			shown = put(shown, name)
+		case t.poss && t.form != "<side>" && name == "" && strange(ts, i) && personWord(next):
 			shown = put(shown, t.form)
 		}
 	}
@@ -237,6 +245,31 @@ func twoColours(ts []token) [2]string {
 		return [2]string{shown[0]}
 	}
 	return [2]string{}
+}
+
+// colourName is the colour that a word calls a team by, and whether it is the
+// plural: "the Reds".
+func colourName(t token) (name string, plural bool) {
+	if t.mark != 0 {
+		return "", false
+	}
+	if slices.Contains(colourWords, t.form) {
+		return t.form, false
+	}
+	if c, ok := strings.CutSuffix(t.form, "s"); ok && slices.Contains(colourWords, c) {
+		return c, true
+	}
+	return "", false
+}
+
+// teamBefore reports whether a word before a colour shows that it is a team:
+// "#8 for white".
+func teamBefore(s string) bool {
+	switch s {
+	case "against", "by", "for", "from", "vs":
+		return true
+	}
+	return false
 }
 
 // strange reports whether a word is none that the reader knows.

@@ -112,6 +112,11 @@ func tokens(text string) []token {
 		}
 	}
 	for i := range out { // "on 2", "4 hits"
+		if i > 0 && numeric(out[i].form) {
+			if c, _ := colourName(out[i-1]); c != "" { // "blue 4 touches it"
+				continue
+			}
+		}
 		if w := small(out[i].form); w != "" && (i > 0 && out[i-1].form == "on" || i+1 < len(out) && hitWord(out[i+1].form)) {
 			out[i].form = w
 		}
@@ -151,9 +156,12 @@ func mergeSides(ts []token) []token {
 			continue
 		}
 		ref, poss, n := sideName(ts, i)
+		if t.form == "opponent" && t.poss {
+			ref, poss, n = opp, true, 1
+		}
 		if n == 0 && two[0] != "" {
 			for k, c := range two {
-				if c != "" && c == t.form && (i+1 >= len(ts) || ts[i+1].form != "card") {
+				if name, _ := colourName(t); c != "" && (c == t.form || c == name) && (i+1 >= len(ts) || ts[i+1].form != "card") {
 					ref, n = sideRef{colours, int8(k)}, 1
 					if i+1 < len(ts) && ts[i+1].form == "team" {
 						n = 2
@@ -164,7 +172,7 @@ func mergeSides(ts []token) []token {
 		if ref == (sideRef{serveRec, 0}) && n == 1 && t.form == "serving" && verbBefore(out) {
 			n = 0 // "B is serving": the verb
 		}
-		if n == 1 && t.form == "home" && !t.poss && !personAfter(ts, i) {
+		if n == 1 && (t.form == "home" || t.form == "away" || t.form == "visitor") && !t.poss && !personAfter(ts, i) {
 			n = 0 // "took it home"
 		}
 		if n == 0 {
