@@ -3,6 +3,7 @@ package notation
 import (
 	"example.org/netpost/engine/play"
 	"slices"
+	"strings"
 )
 
 // act reads a verb with its object and makes the event that it tells of. It
@@ -55,6 +56,9 @@ func (s *scene) act(c *clauseState, i int) int {
 		a.used = true
 		return i + 1
 	}
+	if s.passive(c, a) {
+		return i + 1
+	}
 	if s.notKnown(c, i) {
 		return c.to
 	}
@@ -74,7 +78,7 @@ func (s *scene) act(c *clauseState, i int) int {
 	}
 	if !noun {
 		switch a.verb {
-		case vContact, vTouch, vHit, vBump, vHeld, vDouble:
+		case vContact, vTouch, vHit, vBump, vHeld, vDouble, vGrab:
 			s.takes(c, i)
 		}
 	}
@@ -171,6 +175,9 @@ func (s *scene) act(c *clauseState, i int) int {
 		}
 	case vGo:
 		a.used = true
+		if w := base(a.word); w == "pursue" || w == "chase" {
+			s.heard = true
+		}
 		if base(a.word) == "spin" && !slices.Contains(s.evidence, "spin") {
 			s.evidence = append(s.evidence, "spin")
 		}
@@ -275,6 +282,9 @@ func (s *scene) meant(c *clauseState, i int) bool {
 		return false
 	}
 	switch p.word {
+	case "from": // "kept from playing it"
+		a.used = strings.HasSuffix(s.toks[a.from].form, "ing")
+		return a.used
 	case "could", "can":
 		if p.word == "can" && c.mark == '?' {
 			return false // "can we play it?"
@@ -294,6 +304,10 @@ func (s *scene) meant(c *clauseState, i int) bool {
 		s.evs[k].set(play.CouldPlay, v)
 		return true
 	case "to":
+		if a.action == play.Block && len(s.subj) > 0 && !s.ballSubj && !c.deny {
+			s.attempt(c, a)
+			return true
+		}
 		if n := len(s.evs); n > c.first && s.evs[n-1].Kind == play.Contact && s.evs[n-1].Action == a.action {
 			a.used = true // "uses a finger pass to set"
 			return true

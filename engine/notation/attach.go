@@ -29,6 +29,9 @@ func (s *scene) state(c *clauseState, a *atom, f play.FactID, v play.Value) {
 			return
 		}
 	}
+	if k := len(s.evs) - 1; f == play.Ball && v == play.Live && k >= c.first && s.evs[k].Kind == play.NetTouch && s.toks[a.to-1].art == 't' {
+		f, row, v = play.Playing, mustFact(play.Playing), play.Yes // "touches the net in the play"
+	}
 	if c.deny && v != play.Unknown {
 		v = denied0(row, v)
 		c.deny = false
@@ -50,9 +53,13 @@ func (s *scene) state(c *clauseState, a *atom, f play.FactID, v play.Value) {
 	}
 	// Higher than the net is said of a block's hands, and of another's ball.
 	if f == play.Height && v == play.Above && len(s.evs) > c.first {
-		if e := s.evs[len(s.evs)-1]; (e.Kind == play.Attempt || e.Action == play.Block || e.Action == play.Press) && s.toks[a.from].form == "above" {
+		if e := s.evs[len(s.evs)-1]; (e.Kind == play.Attempt || e.Action == play.Block || e.Action == play.Press) && s.toks[a.from].form == "above" && !s.afterBall(a) {
 			f, row = play.ReachHeight, mustFact(play.ReachHeight)
 		}
+	}
+	if f == play.Height && v == play.Above && len(s.evs) == c.first && s.fresh && s.toks[a.from].form == "above" && s.afterPerson(a) {
+		s.reachUp = v // "the setter above the net"
+		return
 	}
 	if f == play.Cause && v == play.ByBall && (len(s.evs) == c.first || strings.HasSuffix(a.word, "to")) && s.pushed(c, a) {
 		return

@@ -11,7 +11,7 @@ func (s *scene) touches(c *clauseState, i int, noun bool) int {
 		return c.to
 	}
 	if c.deny { // what is not touched is no event
-		c.deny = false
+		c.deny, s.heard = false, true
 		s.mark(i, i+1)
 		for j := i + 1; j < c.to; j++ {
 			switch s.atoms[j].class {
@@ -45,7 +45,7 @@ func (s *scene) touches(c *clauseState, i int, noun bool) int {
 			s.hits(c, a, noun)
 			return i + 1
 		case cThing:
-			if s.nearOnly(j) { // "bumps it toward the net"
+			if s.nearOnly(b) { // "bumps it toward the net"
 				b.used = true
 				s.hits(c, a, noun)
 				return j + 1
@@ -111,6 +111,11 @@ func (s *scene) touches(c *clauseState, i int, noun bool) int {
 					act = play.Block
 				}
 				s.touch(w, act)
+				for n := 1; n < w.n; n++ { // "touches three blockers"
+					next := w
+					next.pid, next.fresh = -1, true
+					s.touch(next, act)
+				}
 				s.ballSubj = true
 				if k < c.to && s.atoms[k].class == cBody {
 					s.bodyHits = 1
@@ -121,7 +126,12 @@ func (s *scene) touches(c *clauseState, i int, noun bool) int {
 			return k
 		case cBody:
 			continue
-		case cFiller, cFact, cDoubt, cScenery, cPlace:
+		case cFact:
+			if b.fact == play.Cause {
+				j = c.to
+			}
+			continue
+		case cFiller, cDoubt, cScenery, cPlace:
 			continue
 		case cVerb:
 			if b.action == play.Block && b.art != 0 && (s.ballSubj || noun) {

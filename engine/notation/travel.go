@@ -31,7 +31,7 @@ func (s *scene) travel(c *clauseState, a *atom) {
 	if person && s.struckBy(c, a) {
 		person = false
 	}
-	person = person || s.inNet(c, a)
+	person = person || s.inNet(c, a) || s.cameDown(c, a)
 	if person && s.landsOn(c, a) {
 		return
 	}
@@ -178,6 +178,10 @@ func (s *scene) above(c *clauseState, a *atom, t play.Team) {
 		if h.Team == t && n-1 >= c.first {
 			return // a player on the own side
 		}
+		if s.toks[a.from].form == "on" {
+			s.contactOn(c, a, h, t, n-1)
+			return
+		}
 		if s.toks[a.from].form != "over" {
 			a.used = false
 			return
@@ -227,7 +231,7 @@ func (s *scene) moves(c *clauseState, a *atom, t play.Team) {
 
 // touchesThing reads the thing that the ball or the player meets.
 func (s *scene) touchesThing(c *clauseState, a *atom) {
-	if c.deny {
+	if c.deny || len(s.evs) > 0 && s.nearOnly(a) {
 		a.used = true
 		c.deny = false
 		return
