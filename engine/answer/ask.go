@@ -75,7 +75,7 @@ func Of(r notation.Reading, o Options) Answer {
 	a.Kind = Ruling
 	q.calls = r.Calls
 	q.fill(&a)
-	if !r.Whole() {
+	if !r.Told() || a.Outcome == Depends && !r.Whole() {
 		q.doubt(&a)
 	}
 	return a

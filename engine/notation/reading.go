@@ -17,6 +17,10 @@ type Correction struct{ From, To string }
 type Unread struct {
 	Word    string
 	Scenery bool
+	// Stray is a word outside the lexicon that stands where nothing that
+	// happens is told: before a noun, after an object. It is no word of the
+	// trade, no number and no negation.
+	Stray bool
 }
 
 // Reading is what was made of the words of a question.
@@ -46,6 +50,18 @@ type Reading struct {
 	Topic string
 	// More are further questions in the same text; the first is the one read.
 	More []string
+}
+
+// Told reports whether every word that tells something was read: what is left
+// is scenery, or stands where nothing that happens is told. A settled ruling
+// stands on such a reading; an open one needs the whole.
+func (r Reading) Told() bool {
+	for _, u := range r.Unread {
+		if !u.Scenery && !u.Stray {
+			return false
+		}
+	}
+	return true
 }
 
 // Whole reports whether every word that could matter was read.

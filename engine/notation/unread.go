@@ -21,21 +21,41 @@ func (s *scene) unread(noPlay bool) []Unread {
 		}
 	}
 	var out []Unread
-	for _, a := range s.atoms {
+	for i, a := range s.atoms {
 		switch {
 		case a.class == cStop, a.class == cJoin, a.class == cFiller:
 			continue
 		case a.class == cScenery:
-			out = append(out, Unread{s.words(a), true})
+			out = append(out, Unread{Word: s.words(a), Scenery: true})
 			continue
 		case a.used:
 			continue
 		case noPlay && a.class == cTopic:
 			continue
 		}
-		out = append(out, Unread{s.words(a), false})
+		out = append(out, Unread{Word: s.words(a), Stray: a.class == cNone && a.row < 0 && !s.telling(i)})
 	}
 	return out
+}
+
+// telling reports whether an unknown word stands where a verb can: after the
+// one who acts, after a negation, at the beginning of a clause.
+func (s *scene) telling(i int) bool {
+	for j := i - 1; j >= 0; j-- {
+		a := s.atoms[j]
+		switch a.class {
+		case cFiller, cScenery:
+			continue
+		case cSide:
+			return !a.poss
+		case cRole, cPerson, cShe, cLibero, cLabel, cMate, cBall, cBoth, cSame, cJoin, cNot, cNobody, cOrder, cRow, cBody:
+			return true
+		case cStop:
+			return a.mark == ','
+		}
+		return false
+	}
+	return true
 }
 
 // words are the words of an atom as they were typed.
