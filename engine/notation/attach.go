@@ -86,6 +86,9 @@ func (s *scene) state(c *clauseState, a *atom, f play.FactID, v play.Value) {
 		s.next = append(s.next, stated1{fact: f, value: v, at: a})
 		return
 	}
+	if c.from > 0 && s.atoms[c.from-1].id == "or" && v == play.Yes && s.evs[k].facts[f] == play.No {
+		return // "no player hindered or distracted"
+	}
 	s.evs[k].set(f, v)
 	for j := c.first; j < len(s.evs); j++ { // those who block together do it alike
 		if s.evs[k].wall && s.evs[j].wall || s.evs[k].joint && s.evs[j].joint {

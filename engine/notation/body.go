@@ -224,6 +224,9 @@ func (s *scene) collides(c *clauseState, i int) int {
 		if s.atoms[j].class == cOfficial || s.atoms[j].class == cThing && s.atoms[j].value == play.Bystander {
 			official = true
 			s.atoms[j].used = true
+			if j > c.from && s.atoms[j-1].class == cBy {
+				s.atoms[j-1].used = true
+			}
 		}
 	}
 	if official {

@@ -81,6 +81,10 @@ func (s *scene) contact(c *clauseState, a *atom, noun bool) {
 	if k := s.lastContact(); len(who) == 1 && !who[0].one && who[0].pid >= 0 && !s.fresh && k >= 0 && s.evs[k].who == who[0].pid && !s.again(c) {
 		who = []party{{team: who[0].team, pid: -1}} // "A passes, sets and hits": three of A
 	}
+	if n := len(s.evs); len(who) == 2 && a.action == play.Touch && n > 1 && s.evs[n-1].joint && s.evs[n-2].joint && who[0].pid == s.evs[n-2].who && who[1].pid == s.evs[n-1].who && !s.again(c) {
+		s.fresh = false
+		return // "both touch it", of the two who just did
+	}
 	action := a.action
 	if action == play.Touch && len(who) == 1 && s.roleOf(who[0]) == play.Defender {
 		action = play.Dig
@@ -274,7 +278,7 @@ func (s *scene) handles(c *clauseState, a *atom, noun bool) {
 		return
 	}
 	uninflected := s.toks[a.from].base == ""
-	same := k >= 0 && s.evs[k].Kind == play.Contact && (noun || !s.fresh && (k >= c.first || uninflected || s.goesOn(k)))
+	same := k >= 0 && s.evs[k].Kind == play.Contact && (noun || s.ballSubj && k >= c.first || !s.fresh && (k >= c.first || uninflected || s.goesOn(k)))
 	if c.deny {
 		c.deny = false
 		if k >= 0 && s.evs[k].Kind == play.Contact {

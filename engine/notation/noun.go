@@ -31,7 +31,7 @@ func (s *scene) objectNoun(c *clauseState, i int) (at int, owner play.Team, ok b
 				return 0, play.NoTeam, false
 			}
 		case cOpen:
-			return j, play.NoTeam, b.id == "free" && b.to-b.from == 1
+			return j, play.NoTeam, b.id == "free"
 		case cVerb:
 			switch b.verb {
 			case vContact, vHit, vServe, vBump:
@@ -98,7 +98,7 @@ func (s *scene) takes(c *clauseState, i int) {
 
 // object0 reports whether a verb is one that has no ball as its object.
 func (s *scene) object0(a *atom) bool {
-	return a.verb == vGrab || a.verb == vCollide
+	return a.verb == vCollide
 }
 
 // whose is the side whose contact a noun without an owner names: what is dug,

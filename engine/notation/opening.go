@@ -97,6 +97,10 @@ func (s *scene) numbered(c *clauseState, i int) int {
 	}
 	s.number, s.numberOf, s.numberBy = a.n, t, nil
 	s.heard = true
+	if s.fresh && !s.ballSubj && len(s.subj) == 1 && s.subj[0].one && (t == play.NoTeam || t == s.subj[0].team) && (s.subj[0].pid < 0 || !s.people[s.subj[0].pid].acts) && !s.verbAhead(c, c.from) {
+		w := s.subj[0]
+		s.numberBy, s.numberOf = &w, w.team
+	}
 	if i > c.from && s.atoms[i-1].poss && s.atoms[i-1].class != cSide && len(s.subj) > 0 {
 		w := s.subj[0]
 		s.numberBy, s.numberOf = &w, w.team

@@ -143,3 +143,30 @@ func (s *scene) blockTouch(c *clauseState, a *atom) bool {
 	s.on = play.NoTeam
 	return true
 }
+
+// offBody reads "off her forearms": of the one who touched the ball last, one
+// more part of the body; of somebody of the other side, a contact.
+func (s *scene) offBody(c *clauseState, i int) bool {
+	k := s.lastContact()
+	for j := i; j < c.to; j++ {
+		if b := s.atoms[j].class; b != cBody && b != cShe && b != cFiller && b != cMate && b != cCard {
+			return false
+		}
+	}
+	if k < 0 || s.evs[k].Kind != play.Contact {
+		return false
+	}
+	s.mark(i, c.to)
+	for p := len(s.people) - 1; p >= 0; p-- {
+		if q := s.people[p]; q.Team != s.evs[k].Team && q.acts && !q.bare && s.people[s.evs[k].who].bare {
+			w := party{team: q.Team, pid: p, one: true}
+			s.touch(w, play.Touch)
+			s.bodyHits, s.ballSubj = 1, true
+			return true
+		}
+	}
+	s.bodyHits++
+	s.manyBodies()
+	s.ballSubj = true
+	return true
+}

@@ -105,3 +105,17 @@ func (s *scene) landsOn(c *clauseState, a *atom) bool {
 	}
 	return false
 }
+
+// cameDown reports whether a landing is that of the player who was just told
+// to be beyond the line or at the net, not the ball's.
+func (s *scene) cameDown(c *clauseState, a *atom) bool {
+	n := len(s.evs)
+	if a.dest != dDown || s.ballSubj || n == 0 || len(s.subj) == 0 || n != c.first {
+		return false
+	}
+	switch e := s.evs[n-1]; e.Kind {
+	case play.Line, play.NetTouch, play.Bump:
+		return e.who == s.subj[0].pid && e.who >= 0
+	}
+	return false
+}

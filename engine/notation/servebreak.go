@@ -119,6 +119,18 @@ func (s *scene) toldOf(c *clauseState, i int, noun bool) bool {
 	return i+1 < c.to && (s.atoms[i+1].class == cPlace || s.atoms[i+1].class == cFact || s.atoms[i+1].class == cDest)
 }
 
+// passive reads "ball played one-handed", where nobody is named.
+func (s *scene) passive(c *clauseState, a *atom) bool {
+	f := s.toks[a.from].form
+	if a.verb != vContact || !s.ballSubj || len(s.subj) > 0 || len(s.evs) > 0 || len(f) < 4 || f[len(f)-2:] != "ed" || c.deny || s.alone() == play.NoTeam {
+		return false
+	}
+	a.used = true
+	s.touch(party{team: s.alone(), pid: -1}, a.action)
+	s.ballSubj, c.ball = true, true
+	return true
+}
+
 // notKnown reads "don't know who touched it next": who played the ball then is
 // in doubt, and no touch is told.
 func (s *scene) notKnown(c *clauseState, i int) bool {

@@ -36,3 +36,21 @@ func (s *scene) inNet(c *clauseState, a *atom) bool {
 	}
 	return false
 }
+
+// contactOn reads the side on which a contact was: "blocks it on A's side".
+func (s *scene) contactOn(c *clauseState, a *atom, h *happening, t play.Team, at int) {
+	switch {
+	case h.facts[play.Place] != play.Unknown:
+		a.used = false
+	case at >= c.first || s.atoms[c.from].class == cVerb && base(s.atoms[c.from].word) == "contact":
+		if h.Team == t {
+			h.set(play.Place, play.Own)
+		} else {
+			h.set(play.Place, play.Beyond)
+		}
+	case h.Team == t && s.ballSubj:
+		s.stays(t)
+	default:
+		a.used = false
+	}
+}
