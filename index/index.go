@@ -87,7 +87,7 @@ func (x *Index) candidates(ctx context.Context, a asked) ([]candidate, error) {
 	}
 	// Superseded notes give way to successors that may be found themselves, and dates
 	// leave notes out: look further than the limit.
-	n := 2*a.Limit + 24
+	n := 2*a.Limit + 16
 	words, err := x.find(ctx, byWords, n)
 	if err != nil {
 		return nil, err

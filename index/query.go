@@ -129,10 +129,10 @@ func (l *lexicon) take(q Query) asked {
 // How many documents a search looks at for the terms of a field, a document counting once
 // for each. A small casebook is searched for all of them.
 const (
-	budgetHead     = 5000
-	budgetText     = 5000
-	budgetConcepts = 4000
-	budgetSigns    = 4000
+	budgetHead     = 3000
+	budgetText     = 3000
+	budgetConcepts = 2000
+	budgetSigns    = 2000
 )
 
 // rarest chooses among terms of a field those that stand in the fewest documents, within a

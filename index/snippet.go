@@ -132,7 +132,7 @@ func (l *lexicon) shared(a asked, r record) []string {
 		has[s] = true
 	}
 	for _, t := range l.analyzer.Analyze([]byte(a.Words)) {
-		if s := string(t.Term); has[s] && !l.common[s] {
+		if has[string(t.Term)] && !l.common[string(t.Term)] {
 			add(a.Words[t.Start:t.End])
 		}
 	}
