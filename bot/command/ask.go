@@ -1,6 +1,7 @@
 package command
 
 import (
+	"cmp"
 	"context"
 	"encoding/json"
 	"errors"
@@ -27,7 +28,7 @@ var askCommand = command{
 		{name: "given", value: "FACT[@EVENT]=VALUE", doc: "a fact beside the words, as an answer prints it", repeat: true},
 		{name: "json", doc: "print the answer as one JSON object"},
 		{name: "batch", doc: "questions from standard input, JSON answers to standard output"},
-		casebookFlag,
+		casebookFlag, configFlag,
 		{name: "notes", doc: "with --batch: search the case notes too; without it, notes are always searched"},
 	},
 	run: ask,
@@ -46,7 +47,15 @@ func ask(ctx context.Context, w *World, in input) error {
 	if err != nil {
 		return err
 	}
+	crew, err := w.crew(in)
+	if err != nil {
+		return err
+	}
 	o.AllCodes = in.has("all-codes")
+	o.Configured = crew.code
+	if o.Season == 0 {
+		o.Season = crew.season
+	}
 	if in.has("batch") {
 		if len(in.words) > 0 {
 			return fmt.Errorf("--batch reads its questions from standard input; %s is one word too many", visible(in.words[0]))
@@ -55,19 +64,19 @@ func ask(ctx context.Context, w *World, in input) error {
 			return errors.New("--given belongs to one play; with --batch put it into the line: \"given\":[\"row@p1=front\"]")
 		}
 		var s bot.Searcher
-		if in.has("notes") || in.has("casebook") {
-			n, err := openNotes(ctx, w, in.get("casebook"))
+		if in.has("notes") {
+			n, err := openNotes(ctx, w, crew)
 			if err != nil {
 				return err
 			}
 			defer n.close()
-			if o.Overlays = n.overlays; in.has("notes") {
-				s = n
-			}
+			o.Overlays, s = n.overlays, n
+		} else if o.Overlays, err = crew.adoptions(); err != nil {
+			return err
 		}
 		return batch(ctx, w.Stdin, w.Stdout, o, s)
 	}
-	n, err := openNotes(ctx, w, in.get("casebook"))
+	n, err := openNotes(ctx, w, crew)
 	if err != nil {
 		return err
 	}
@@ -95,7 +104,7 @@ func noted(ctx context.Context, s bot.Searcher, words string, o answer.Options, 
 	if s == nil || a.Error != nil {
 		return a
 	}
-	found, err := s.Notes(ctx, bot.Question{Words: words, Given: o.Given, Code: o.Code, Season: o.Season})
+	found, err := s.Notes(ctx, bot.Question{Words: words, Given: o.Given, Code: cmp.Or(o.Code, o.Configured), Season: o.Season})
 	if err != nil {
 		a.Doubts = append(a.Doubts, "the case notes were not searched: "+err.Error())
 		return a

@@ -14,7 +14,7 @@ var checkCommand = command{
 	name:    "check",
 	args:    "[DIR]",
 	summary: "prove a casebook: every note reads, and agrees with the engine and the others",
-	help: "DIR is the folder of the notes; the invented example notes when left out. Each finding names the place, what is " +
+	help: "DIR is the folder of the notes; when left out that of the settings, else the invented example notes. Each finding names the place, what is " +
 		"wrong and how to mend it. The exit status is 1 where there are findings, so that a git hook or a pipeline can stop.",
 	flags: []flagRow{
 		{name: "season", value: "SEASON", doc: "also list the notes that this coming season's tables overturn"},
@@ -22,6 +22,7 @@ var checkCommand = command{
 		{name: "fix", doc: "first mend in place what a machine can mend"},
 		{name: "list", doc: "list the checks, and check nothing"},
 		{name: "json", doc: "print the findings as one JSON object"},
+		configFlag,
 	},
 	run: check,
 }
@@ -54,6 +55,15 @@ func check(_ context.Context, w *World, in input) error {
 	if s := in.get("today"); s != "" {
 		if o.Today, err = casebook.ParseDate(s); err != nil {
 			return fmt.Errorf("--today: %w", err)
+		}
+	}
+	if len(in.words) == 0 {
+		crew, err := w.crew(in)
+		if err != nil {
+			return err
+		}
+		if crew.casebook != "" {
+			in.words = []string{crew.casebook}
 		}
 	}
 	c, err := checkFolder(in, o)

@@ -29,6 +29,8 @@ type World struct {
 	Stdin          io.Reader
 	Stdout, Stderr io.Writer
 	Env            func(string) string // nil: an empty environment
+
+	api map[string]string // where a platform's API is, by platform, in place of its own: for tests
 }
 
 // command is one row of the table.
@@ -43,7 +45,10 @@ type command struct {
 
 // commands is the table, sorted by name.
 func commands() []command {
-	return []command{askCommand, changesCommand, checkCommand, codesCommand, rulesCommand}
+	return []command{
+		askCommand, changesCommand, checkCommand, codesCommand, doctorCommand, manifestCommand, rulesCommand, searchCommand,
+		serveCommand,
+	}
 }
 
 // Main runs one command line, without the program's name, and gives the exit
@@ -119,18 +124,27 @@ func visible(s string) string {
 
 // print writes a document for people: in colour on a terminal, plain else.
 func (w *World) print(d bot.Doc) error {
+	return bot.Print(w.Stdout, d, w.text())
+}
+
+func (w *World) text() bot.TextOptions {
 	o := bot.TextOptions{Color: w.color()}
 	if n, err := strconv.Atoi(w.Env("COLUMNS")); err == nil && n > 0 && n < bot.DefaultWidth {
 		o.Width = n
 	}
-	return bot.Print(w.Stdout, d, o)
+	return o
 }
 
 func (w *World) color() bool {
 	if w.Env("NO_COLOR") != "" || w.Env("TERM") == "dumb" {
 		return false
 	}
-	f, ok := w.Stdout.(*os.File)
+	return isTerminal(w.Stdout)
+}
+
+// isTerminal reports whether a stream is one that a person sits at.
+func isTerminal(stream any) bool {
+	f, ok := stream.(*os.File)
 	if !ok {
 		return false
 	}

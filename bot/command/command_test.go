@@ -14,11 +14,37 @@ import (
 
 var update = flag.Bool("update", false, "rewrite the expected output in testdata")
 
-// run runs one command line with no environment.
+// run runs one command line with nothing in the environment but a cache, so
+// that the index of the example notes is built once.
 func run(stdin string, args ...string) (stdout, stderr string, status int) {
 	var out, errs bytes.Buffer
-	status = Main(context.Background(), args, World{Stdin: strings.NewReader(stdin), Stdout: &out, Stderr: &errs})
+	status = Main(context.Background(), args, World{Stdin: strings.NewReader(stdin), Stdout: &out, Stderr: &errs, Env: env(nil)})
 	return out.String(), errs.String(), status
+}
+
+// env is an environment with some variables, and the cache.
+func env(vars map[string]string) func(string) string {
+	return func(k string) string {
+		if k == "NETPOST_CACHE" {
+			return cache
+		}
+		return vars[k]
+	}
+}
+
+// cache is where tests keep indexes.
+var cache string
+
+func TestMain(m *testing.M) {
+	flag.Parse()
+	var err error
+	if cache, err = os.MkdirTemp("", "netpost-test-"); err != nil {
+		fmt.Fprintln(os.Stderr, err)
+		os.Exit(1)
+	}
+	status := m.Run()
+	os.RemoveAll(cache)
+	os.Exit(status)
 }
 
 // A transcript in testdata is what a person would see: a line "$ netpost ..."

@@ -29,7 +29,7 @@ func overview() bot.Doc {
 		bot.Heading{Text: "netpost COMMAND [FLAGS] [WORDS]"},
 		bot.Para{Text: bot.Line("Rulings for volleyball officials' crews: asks what it must know, says why and by which rule.")},
 		table,
-		bot.Aside{Text: bot.Line("Exit status: 0 answered, 2 bad usage or configuration.")},
+		bot.Aside{Text: bot.Line("Exit status: 0 answered, 1 check or doctor found something, 2 bad usage or configuration.")},
 	}}
 }
 

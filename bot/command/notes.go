@@ -20,7 +20,7 @@ import (
 )
 
 // casebookFlag names the folder of notes.
-var casebookFlag = flagRow{name: "casebook", value: "DIR", doc: "the folder of the association's notes; the invented example notes when left out"}
+var casebookFlag = flagRow{name: "casebook", value: "DIR", doc: "the folder of the association's notes; when left out that of the settings, else the invented example notes"}
 
 // notes are an association's notes, open for searching. They are the conversation's
 // bot.Searcher.
@@ -30,11 +30,12 @@ type notes struct {
 	example  bool           // they are the invented ones that come with the program
 }
 
-// openNotes opens the index of a folder of notes, or of the example notes for no folder,
-// and first builds it where it must. The index is kept in the user's cache; where there is
-// none, or it can't be written, it is built in memory. What is wrong with single notes goes
+// openNotes opens the index of a crew's notes, or of the example notes where it has none,
+// and first builds it where it must. The index is kept where the crew's settings say, or
+// in the user's cache; where there is none, or it can't be written, it is built in memory. What is wrong with single notes goes
 // to Stderr and hinders nothing.
-func openNotes(ctx context.Context, w *World, dir string) (*notes, error) {
+func openNotes(ctx context.Context, w *World, c crew) (*notes, error) {
+	dir, saved := c.casebook, c.index
 	n := &notes{example: dir == ""}
 	files, key := demo.FS(), "example"
 	if !n.example {
@@ -51,8 +52,11 @@ func openNotes(ctx context.Context, w *World, dir string) (*notes, error) {
 	}
 	var findings []casebook.Finding
 	err := errors.New("there is no cache folder")
-	if cache := w.cacheDir(); cache != "" {
-		n.index, findings, err = index.Ensure(ctx, filepath.Join(cache, "netpost", "index", key), files)
+	if cache := w.cacheDir(); saved == "" && cache != "" {
+		saved = filepath.Join(cache, "netpost", "index", key)
+	}
+	if saved != "" {
+		n.index, findings, err = index.Ensure(ctx, saved, files)
 	}
 	if err != nil && ctx.Err() == nil {
 		var b *casebook.Book

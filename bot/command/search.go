@@ -1,6 +1,7 @@
 package command
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"fmt"
@@ -22,7 +23,7 @@ var searchCommand = command{
 		{name: "season", value: "SEASON", doc: "as of that season, like 2025-26; as of now when left out"},
 		{name: "limit", value: "N", doc: fmt.Sprintf("how many notes to give, 1 to %d; %d when left out", mostNotes, defaultNotes)},
 		{name: "all", doc: "also drafts and what is no longer in force"},
-		casebookFlag,
+		casebookFlag, configFlag,
 		{name: "json", doc: "print the notes as one JSON array"},
 	},
 	run: search,
@@ -62,13 +63,17 @@ func search(ctx context.Context, w *World, in input) error {
 			return fmt.Errorf("--limit %s: give a number from 1 to %d", visible(s), mostNotes)
 		}
 	}
-	n, err := openNotes(ctx, w, in.get("casebook"))
+	crew, err := w.crew(in)
+	if err != nil {
+		return err
+	}
+	n, err := openNotes(ctx, w, crew)
 	if err != nil {
 		return err
 	}
 	defer n.close()
 	found, err := n.Notes(ctx, bot.Question{
-		Words: strings.Join(in.words, " "), Code: o.Code, Season: o.Season, Limit: limit, All: in.has("all"),
+		Words: strings.Join(in.words, " "), Code: cmp.Or(o.Code, crew.code), Season: cmp.Or(o.Season, crew.season), Limit: limit, All: in.has("all"),
 	})
 	if err != nil {
 		return err
