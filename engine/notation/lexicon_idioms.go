@@ -267,6 +267,6 @@ var idioms = []string{
 // bystanders are the people around the court, and the words that ask for
 // help: they say nothing of a play where nothing happens in their clause, and
 // are left unread where something does.
-const bystanders = "administrator announcer assistant audience bystander commentator " +
+const bystanders = "administrator announcer anything assistant audience bystander commentator " +
 	"commissioner dad daughter everybody father folks grandma grandpa help husband " +
 	"mom mother mum parent principal son student supporter teacher uncle wife"

@@ -23,8 +23,7 @@ func (s *scene) spot(i int) bool {
 		}
 	}
 	return slices.Contains(spots, strings.ToLower(s.toks[a.from].raw)) || slices.Contains([]string{
-		"back left", "back middle", "back right", "center back", "front left", "front middle", "front right",
-		"left back", "left front", "middle back", "middle front", "right back", "right front"}, a.word)
+		"back left", "back middle", "back right", "center back", "center front", "front left", "front middle", "front right", "left back"}, a.word)
 }
 
 // phrase reads a noun phrase of people, and the side that comes after it:

@@ -1,6 +1,8 @@
 package notation
 
 import (
+	"strings"
+
 	"example.org/netpost/engine/play"
 )
 
@@ -63,6 +65,9 @@ func (s *scene) step(c *clauseState, i int) int {
 		if i > c.from && s.atoms[i-1].class == cVerb && s.atoms[i-1].verb != vGo && s.atoms[i-1].verb != vLand {
 			return i + 1 // what the verb is done to
 		}
+		if i > c.from && s.fresh && s.atoms[i-1].class == cScenery && strings.HasSuffix(s.toks[s.atoms[i-1].from].form, "ing") {
+			return i + 1 // "a player chasing the ball"
+		}
 		if i > c.from && s.atoms[i-1].class == cSide && s.atoms[i-1].poss && s.contacts() == 0 {
 			if t := s.team(s.atoms[i-1].side); t != play.NoTeam && a.side == (sideRef{}) {
 				s.open[play.Has] = play.Value(t.String())
@@ -124,6 +129,8 @@ func (s *scene) step(c *clauseState, i int) int {
 		}
 	case cScenery, cAsk:
 		a.used = true
+	case cOfficial:
+		a.used = s.silent(c, i)
 	case cCall:
 		a.used = a.word == "say"
 	}

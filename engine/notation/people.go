@@ -10,6 +10,16 @@ import (
 
 func (s *scene) people0(c *clauseState, i int) int {
 	start := i
+	if a := &s.atoms[i]; a.class == cSide && a.poss { // "our coach"
+		j := i + 1
+		for j < c.to && s.atoms[j].class == cScenery {
+			j++
+		}
+		if j < c.to && (s.atoms[j].class == cOfficial || s.bystander(j)) {
+			a.used = true
+			return j
+		}
+	}
 	w, i, ok := s.phrase(c, i)
 	if !ok {
 		return i
@@ -18,6 +28,10 @@ func (s *scene) people0(c *clauseState, i int) int {
 		w.one = true // "a front-row and a back-row player"
 	}
 	onlyRow := w.row != play.Unknown && !w.one && w.team == play.NoTeam
+	if onlyRow && start > c.from && (s.atoms[start-1].word == "to" || s.atoms[start-1].word == "toward" || s.atoms[start-1].word == "from") && s.atoms[start].word != "back row" {
+		s.mark(start, i)
+		return i // "sets it to zone 4": where, not whom
+	}
 	if onlyRow && !s.verbAhead(c, i) {
 		s.rowOf(c, w.row, start, i)
 		return i
@@ -138,7 +152,7 @@ func (s *scene) nounPhrase(c *clauseState, i int) (party, int, bool) {
 			}
 			continue
 		case cRow:
-			if w.row != play.Unknown {
+			if w.row != play.Unknown && w.row != a.value {
 				return w, i, true
 			}
 			w.row = a.value
@@ -166,7 +180,7 @@ func (s *scene) nounPhrase(c *clauseState, i int) (party, int, bool) {
 			}
 			continue
 		case cMate:
-			if i > start && !side && w.row == play.Unknown {
+			if i > start && !side && w.row == play.Unknown && s.atoms[i-1].class != cCard {
 				return w, i, true
 			}
 			w.fresh, w.one = true, true
@@ -272,7 +286,7 @@ func (s *scene) bothOf(c *clauseState, i int) (party, int, bool) {
 			s.bothRow = a.value
 			two := s.lastTwo()
 			for _, p := range two {
-				s.people[p].row = a.value
+				s.setRow(p, a.value)
 			}
 			if len(two) == 2 {
 				s.both = s.contacts() == 0
@@ -329,7 +343,7 @@ func (s *scene) rowOf(c *clauseState, row play.Value, from, to int) {
 	if c.asks {
 		s.people[pid].void = true
 	} else {
-		s.people[pid].row = row
+		s.setRow(pid, row)
 	}
 	s.mark(from, to)
 }
