@@ -162,6 +162,9 @@ func (s *scene) bodyFacts(h *happening) {
 
 // overLine reads "over the centre line".
 func (s *scene) overLine(c *clauseState, a *atom) {
+	if len(s.subj) == 0 && len(s.evs) == 0 && !s.ballSubj && s.alone() != play.NoTeam {
+		s.subj = []party{{team: s.alone(), pid: -1, one: true}} // "whole foot over the line": nobody is named
+	}
 	if len(s.subj) == 0 || s.ballSubj {
 		return
 	}
@@ -177,6 +180,9 @@ func (s *scene) overLine(c *clauseState, a *atom) {
 		s.extent = a.value
 	}
 	s.line(s.subj[0])
+	if k := len(s.evs) - 1; a.id == "off" && s.evs[k].Kind == play.Line {
+		s.evs[k].set(play.Where, play.OffCourt)
+	}
 }
 
 // floor reads the floor or a court as what a player touches: the opponents'.

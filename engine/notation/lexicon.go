@@ -60,6 +60,7 @@ const (
 	cCaution        // somebody may be hurt
 	cLabel          // a shirt number
 	cDigits         // a bare number
+	cUnknown        // nobody knows
 )
 
 // manner of a verb: what it takes as its object and what comes of it.

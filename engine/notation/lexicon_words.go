@@ -12,14 +12,14 @@ var wordClasses = []struct{ class, words string }{
 
 // fillers carry nothing by themselves: prepositions, auxiliaries, adverbs.
 const fillers = "able about above again all along already also am any anybody anyone are around at away back be " +
-	"because become been behind being between clearly close could course decide did do does doing " +
-	"done down during each either enough even ever everyone exactly far for from got had happen has " +
-	"have having here i if in inside instead is its itself just kind know like look lot made make " +
-	"many maybe me might moment more most much must my near need new now of often on one only our " +
-	"own part people piece place point quite rather ready really same see seem should since " +
-	"situation small some somebody someone something soon sort still such sure than thank " +
-	"thanks there thing through to toward towards try under until upon usually very was way were " +
-	"where whether who whom will with within would yes yet you your"
+	"because become been behind being between clearly close could course decide deliberately did do " +
+	"does doing done down during each either enough even ever everyone exactly far for from got had " +
+	"happen has have having here i if in inside instead intentionally is its itself just kind know " +
+	"like look lot made make many maybe me might moment more most much must my near need new now of " +
+	"often on one only our own part people piece place point purpose purposely quite rather ready " +
+	"really same see seem should since situation small some somebody someone something soon sort " +
+	"still such sure than thank thanks there thing through to toward towards try under until upon " +
+	"usually very was way were where whether who whom will with within would yes yet you your"
 
 // sceneryWords are known not to matter to a ruling.
 const sceneryWords = "actually angry anyway apparently athletic awkward awkwardly backpedal " +

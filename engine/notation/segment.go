@@ -48,6 +48,7 @@ func (s *scene) run() {
 		}
 		s.side0(g)
 		switch {
+		case s.unknown(g):
 		case s.chatter(g):
 		case s.reported(g):
 		case s.asking(g):
