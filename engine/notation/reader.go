@@ -221,6 +221,11 @@ func (s *scene) serveTeam() {
 		}
 		if e.Team == play.NoTeam {
 			e.Team = play.A
+			for _, f := range s.evs[i+1:] {
+				if f.Ball() && f.Team != play.NoTeam && s.primary == usThem {
+					s.lost = append(s.lost, "who served") // "drops on our side" does not tell
+				}
+			}
 		}
 		s.open[play.Serving] = play.Value(e.Team.String())
 	}

@@ -16,6 +16,7 @@ type scene struct {
 	open   map[play.FactID]play.Value
 	voids  map[play.FactID]bool // of the opening
 	asked  play.Asked
+	lost   []string // words that were taken up and not understood
 
 	first   map[family]play.Team // the team of a family's first name
 	primary family               // whose names the sides go by
@@ -271,10 +272,20 @@ func (s *scene) settle(w *party) int {
 	return w.pid
 }
 
+// setRow notes a player's row. A second row for the same player is no
+// correction to be guessed at: the words of it were not understood.
+func (s *scene) setRow(pid int, row play.Value) {
+	if p := &s.people[pid]; p.row != play.Unknown && p.row != row {
+		s.lost = append(s.lost, string(row)+" row")
+		return
+	}
+	s.people[pid].row = row
+}
+
 func (s *scene) describe(w *party) {
 	p := &s.people[w.pid]
 	if w.row != play.Unknown {
-		p.row = w.row
+		s.setRow(w.pid, w.row)
 	}
 	if w.label != "" {
 		p.Label = w.label

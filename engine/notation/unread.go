@@ -21,6 +21,9 @@ func (s *scene) unread(noPlay bool) []Unread {
 		}
 	}
 	var out []Unread
+	for _, w := range s.lost {
+		out = append(out, Unread{Word: w})
+	}
 	for i, a := range s.atoms {
 		switch {
 		case a.class == cStop, a.class == cJoin, a.class == cFiller:
