@@ -95,6 +95,9 @@ func (s *scene) travel(c *clauseState, a *atom) {
 	case dAbove:
 		s.above(c, a, t)
 	case dBack:
+		if n := len(s.evs); n > 0 && s.evs[n-1].Kind == play.Strike && s.evs[n-1].Team != play.NoTeam && (t == play.NoTeam || t == s.evs[n-1].Team) {
+			break // down again on the side that it was above: no crossing
+		}
 		if t == play.NoTeam {
 			if k := s.lastContact(); k >= 0 {
 				t = s.evs[k].Team.Other()
@@ -335,6 +338,10 @@ func (s *scene) against(c *clauseState, i int) int {
 		}
 		a.used = true
 		s.mark(i+1, j)
+		if s.hands(c, w, j) {
+			s.mark(j, j+1)
+			return j + 1
+		}
 		for j < c.to && s.atoms[j].class == cBody {
 			s.atoms[j].used = true
 			j++
@@ -370,31 +377,4 @@ func (s *scene) struckBy(c *clauseState, a *atom) bool {
 	}
 	s.contact(c, &b, false)
 	return len(s.evs) > c.first
-}
-
-// offBody reads "off her forearms": of the one who touched the ball last, one
-// more part of the body; of somebody of the other side, a contact.
-func (s *scene) offBody(c *clauseState, i int) bool {
-	k := s.lastContact()
-	for j := i; j < c.to; j++ {
-		if b := s.atoms[j].class; b != cBody && b != cShe && b != cFiller && b != cMate && b != cCard {
-			return false
-		}
-	}
-	if k < 0 || s.evs[k].Kind != play.Contact {
-		return false
-	}
-	s.mark(i, c.to)
-	for p := len(s.people) - 1; p >= 0; p-- {
-		if q := s.people[p]; q.Team != s.evs[k].Team && q.acts && !q.bare && s.people[s.evs[k].who].bare {
-			w := party{team: q.Team, pid: p, one: true}
-			s.touch(w, play.Touch)
-			s.bodyHits, s.ballSubj = 1, true
-			return true
-		}
-	}
-	s.bodyHits++
-	s.manyBodies()
-	s.ballSubj = true
-	return true
 }
