@@ -30,12 +30,10 @@ func BenchmarkLoad(b *testing.B) {
 			var acks []time.Duration
 			lost := 0
 			var all sync.WaitGroup
-			tick := time.NewTicker(time.Second / rate)
-			defer tick.Stop()
 			b.ResetTimer()
 			began := time.Now()
 			for i := range b.N {
-				<-tick.C
+				time.Sleep(time.Until(began.Add(time.Duration(i) * time.Second / rate)))
 				all.Go(func() {
 					d := people[i%len(people)].Command(talk, fmt.Sprintf("question %d", i))
 					mu.Lock()

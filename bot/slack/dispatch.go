@@ -15,10 +15,10 @@ import (
 type verdict uint8
 
 const (
-	taken   verdict = iota // it is acknowledged when its time has come
-	again                  // it was here before: acknowledge it, and no more
-	refuse                 // too much is in hand: Slack is to deliver it again
-	refuseC                // the same for a command, whose person is told
+	taken       verdict = iota // it is acknowledged when its time has come
+	again                      // it was here before: acknowledge it, and no more
+	refuse                     // too much is in hand: Slack is to deliver it again
+	refuseAloud                // the same for a command, whose person is told
 )
 
 // take starts work on an event and returns at once. ack is called once, in
@@ -31,7 +31,7 @@ func (a *Adapter) take(ctx context.Context, h bot.Handler, in incoming, ack func
 	if !a.work.begin() {
 		a.seen.forget(delivery)
 		if in.route.kind == command {
-			return refuseC
+			return refuseAloud
 		}
 		return refuse
 	}

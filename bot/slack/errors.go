@@ -28,10 +28,10 @@ type refusal struct {
 type does uint8
 
 const (
-	_      does = iota
-	fatal_      // trying again can't mend it: the token or app is not good
-	gone        // the channel, thread, message or person is not there
-	doubt       // Slack does not know itself whether it was done
+	_        does = iota
+	hopeless      // trying again can't mend it: the token or app is not good
+	gone          // the channel, thread, message or person is not there
+	doubt         // Slack does not know itself whether it was done
 )
 
 const (
@@ -43,33 +43,33 @@ const (
 
 // refusals, sorted by code.
 var refusals = []refusal{
-	{"access_denied", fatal_, "ask an administrator of the workspace to allow the app"},
-	{"account_inactive", fatal_, "the app was taken away or its workspace is gone: " + newBot},
+	{"access_denied", hopeless, "ask an administrator of the workspace to allow the app"},
+	{"account_inactive", hopeless, "the app was taken away or its workspace is gone: " + newBot},
 	{"cannot_dm_bot", gone, ""},
 	{"cant_update_message", gone, ""},
 	{"channel_not_found", gone, invite},
-	{"ekm_access_denied", fatal_, "ask an administrator of the workspace to allow the app"},
+	{"ekm_access_denied", hopeless, "ask an administrator of the workspace to allow the app"},
 	{"fatal_error", doubt, ""},
 	{"internal_error", doubt, ""},
-	{"invalid_auth", fatal_, "the token is not one that Slack knows: " + newBot},
+	{"invalid_auth", hopeless, "the token is not one that Slack knows: " + newBot},
 	{"is_archived", gone, ""},
 	{"message_not_found", gone, ""},
 	{"messages_tab_disabled", gone, "switch on the Messages tab on the app's page “App Home”"},
-	{"missing_scope", fatal_, newScope},
-	{"not_allowed_token_type", fatal_, "the bot token begins with xoxb-, the app token with xapp-: give each in its own place"},
-	{"not_authed", fatal_, "no token came with the call: " + newBot},
+	{"missing_scope", hopeless, newScope},
+	{"not_allowed_token_type", hopeless, "the bot token begins with xoxb-, the app token with xapp-: give each in its own place"},
+	{"not_authed", hopeless, "no token came with the call: " + newBot},
 	{"not_in_channel", gone, invite},
-	{"org_login_required", fatal_, "the workspace is being moved: " + newBot},
+	{"org_login_required", hopeless, "the workspace is being moved: " + newBot},
 	{"restricted_action", gone, "a setting of the workspace forbids it: ask an administrator"},
 	{"restricted_action_non_threadable_channel", gone, "no threads can be begun there"},
 	{"restricted_action_read_only_channel", gone, "the channel can be read only: ask an administrator"},
 	{"restricted_action_thread_locked", gone, "the thread is locked"},
 	{"restricted_action_thread_only_channel", gone, "only threads can be written in there"},
 	{"service_unavailable", doubt, ""},
-	{"team_access_not_granted", fatal_, "ask an administrator of the workspace to allow the app"},
+	{"team_access_not_granted", hopeless, "ask an administrator of the workspace to allow the app"},
 	{"thread_not_found", gone, ""},
-	{"token_expired", fatal_, "the token has run out: " + newBot + "; token rotation is to stay off"},
-	{"token_revoked", fatal_, "the token was revoked: " + newBot},
+	{"token_expired", hopeless, "the token has run out: " + newBot + "; token rotation is to stay off"},
+	{"token_revoked", hopeless, "the token was revoked: " + newBot},
 	{"user_disabled", gone, ""},
 	{"user_not_found", gone, ""},
 	{"user_not_in_channel", gone, ""},
@@ -94,7 +94,7 @@ func refused(err error) (refusal, bool) {
 // fatal reports whether trying again can't mend it.
 func fatal(err error) bool {
 	r, ok := refused(err)
-	return ok && r.does == fatal_
+	return ok && r.does == hopeless
 }
 
 // isGone reports whether the place is not there, or the bot may not write

@@ -105,7 +105,7 @@ func (a *Adapter) answer(ctx context.Context, h bot.Handler, w http.ResponseWrit
 	switch a.take(ctx, h, in, func(payload any) { acks <- payload }) {
 	case again:
 		return
-	case refuseC:
+	case refuseAloud:
 		reply(w, busy())
 		return
 	case refuse:

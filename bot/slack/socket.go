@@ -147,7 +147,7 @@ func (a *Adapter) envelope(ctx context.Context, h bot.Handler, client *socketmod
 	switch a.take(ctx, h, in, ack) {
 	case again:
 		go ack(nil)
-	case refuseC:
+	case refuseAloud:
 		go ack(busy())
 	case refuse:
 		a.log.Warn("slack: too much in hand, an event was left for later")

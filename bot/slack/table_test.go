@@ -20,7 +20,7 @@ import (
 
 func TestRefusals(t *testing.T) {
 	for i, r := range refusals {
-		if r.does == 0 || r.does == fatal_ && r.mends == "" || r.does == doubt && r.mends != "" {
+		if r.does == 0 || r.does == hopeless && r.mends == "" || r.does == doubt && r.mends != "" {
 			t.Errorf("%s: a fatal one says how to mend it, one in doubt can't", r.code)
 		}
 		if i > 0 && refusals[i-1].code >= r.code {
@@ -251,7 +251,7 @@ func TestBusy(t *testing.T) {
 		typ, payload string
 		want         verdict
 	}{
-		{"slash_commands", `{"user_id":"U1","channel_id":"C1","trigger_id":"t1"}`, refuseC},
+		{"slash_commands", `{"user_id":"U1","channel_id":"C1","trigger_id":"t1"}`, refuseAloud},
 		{"events_api", `{"type":"event_callback","event":{"type":"app_mention","user":"U1","channel":"C1","ts":"1.1"}}`, refuse},
 	} {
 		in, err := a.decode(test.typ, []byte(test.payload))
