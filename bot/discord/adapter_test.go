@@ -61,112 +61,6 @@ func (c *crew) posted(r *recorder, n int) bot.Posted {
 	return bot.Posted{}
 }
 
-// A late answer is deferred as the event says, and seen by whom it is for.
-func TestLate(t *testing.T) {
-	both(t, func(t *testing.T, mode string) {
-		for _, in := range []struct {
-			name    string
-			show    string
-			private bool
-			first   int
-		}{
-			{"private as said", "private", true, 5},
-			{"public as said", "public", false, 5},
-			{"public after a private deferral", "private", false, 5},
-			{"private after a public deferral", "public", true, 5},
-		} {
-			t.Run(in.name, func(t *testing.T) {
-				t.Parallel()
-				r := recorder{reply: func(bot.Event) bot.Reply {
-					time.Sleep(bot.DeferAfter + 100*time.Millisecond)
-					return bot.Say{Message: paragraph("late"), Private: in.private, Ref: "r"}
-				}}
-				c := start(t, server(t), mode, r.handle)
-				options := play("x")
-				options["show"] = in.show
-				i := c.Slash(ana, crewChannel, "ask", options)
-				took, ok := i.Answered(5 * time.Second)
-				if !ok || took > c.Deadline || i.First() != in.first {
-					t.Errorf("acknowledged after %v with type %d", took, i.First())
-				}
-				m := c.await("the answer", says("late"))
-				if (m.To != "") != in.private {
-					t.Errorf("seen by %q", m.To)
-				}
-				if p := c.posted(&r, 1); p.Err != nil || p.Message != m.ID {
-					t.Errorf("reported: %+v", p)
-				}
-				for _, m := range c.History() {
-					if in.private && m.To == "" && strings.Contains(m.Shown(), "late") {
-						t.Error("what is private was seen by all")
-					}
-				}
-				if n := len(c.Messages()); n != 1 {
-					t.Errorf("%d messages stand", n)
-				}
-			})
-		}
-	})
-}
-
-// What is private never shows where all see, also where the deferred message
-// can't be taken away.
-func TestDeferralStays(t *testing.T) {
-	t.Parallel()
-	c := start(t, server(t), gatewayMode, func(context.Context, bot.Event) bot.Reply {
-		time.Sleep(bot.DeferAfter + 100*time.Millisecond)
-		return bot.Say{Message: paragraph("secret"), Private: true}
-	})
-	c.Refuse(discordfake.Refusal{Method: "DELETE", Path: "@original", Status: 500})
-	c.Slash(ana, crewChannel, "ask", map[string]string{"play": "x", "show": "public"})
-	if m := c.await("the answer", says("secret")); m.To != ana.ID {
-		t.Errorf("seen by %q", m.To)
-	}
-}
-
-// A form that comes too late is not opened, and the person is told.
-func TestLateForm(t *testing.T) {
-	t.Parallel()
-	c := start(t, server(t), gatewayMode, func(_ context.Context, e bot.Event) bot.Reply {
-		if _, ok := e.(bot.Press); ok {
-			time.Sleep(2700 * time.Millisecond)
-			return bot.Form{State: "/tell/q", Title: "T", Fields: []bot.Input{{Name: "words", Label: "W"}}}
-		}
-		return bot.Say{Message: paragraph("open it", bot.Button{Label: "open", State: "/words/q"})}
-	})
-	m := c.message(c.Slash(ana, crewChannel, "ask", play("x")))
-	i := c.Press(ana, crewChannel, m, "open")
-	if told := c.await("an explanation", says("The form did not open")); told.To != ana.ID {
-		t.Errorf("told to %q", told.To)
-	}
-	if took, _ := i.Answered(time.Second); took > c.Deadline {
-		t.Errorf("acknowledged after %v", took)
-	}
-}
-
-// An interaction that lapsed is answered another way: to all in the channel,
-// to one in a direct message.
-func TestLapsed(t *testing.T) {
-	t.Parallel()
-	for _, private := range []bool{false, true} {
-		r := recorder{reply: func(bot.Event) bot.Reply {
-			return bot.Say{Message: paragraph("after all"), Private: private, Ref: "r"}
-		}}
-		c := start(t, server(t), gatewayMode, r.handle)
-		c.Refuse(discordfake.Refusal{Path: "callback", Times: 1, Status: 404, Code: 10062, Message: "Unknown interaction"})
-		c.Slash(ana, crewChannel, "ask", play("x"))
-		m := c.await("the answer", says("after all"))
-		want := crewChannel.Channel
-		if private {
-			want = "direct-" + ana.ID
-		}
-		p := c.posted(&r, 1)
-		if m.Channel != want || p.Err != nil || p.Message != m.ID || p.Where.Channel != want || p.Direct != private {
-			t.Errorf("private %t: in %q, reported %+v", private, m.Channel, p)
-		}
-	}
-}
-
 // What may be out is reported so, and not sent again.
 func TestInDoubt(t *testing.T) {
 	t.Parallel()
@@ -427,8 +321,11 @@ func TestOptions(t *testing.T) {
 func TestRegistration(t *testing.T) {
 	t.Parallel()
 	s := server(t)
-	for range 2 {
+	for n := range 2 {
 		c := start(t, s, gatewayMode, echo)
+		if !s.Identified(n+1, 10*time.Second) {
+			t.Fatalf("not connected\n%s", c.log)
+		}
 		if err := c.stop(); err != nil {
 			t.Fatal(err)
 		}
@@ -445,4 +342,35 @@ func TestRegistration(t *testing.T) {
 	if i := s.Intents(); !slices.Equal(i, []int{0, 0}) {
 		t.Errorf("intents: %v", i)
 	}
+}
+
+// Pictures come with what they show, over both ways and in changes too, and go
+// where the message changes to one without.
+func TestPictures(t *testing.T) {
+	both(t, func(t *testing.T, mode string) {
+		court := paragraph("see the court", bot.Button{Label: "again", State: "1"}, bot.Button{Label: "none", State: "2"})
+		court.Pictures = []bot.Picture{{Name: "court.png", Type: "image/png", Alt: "Six players", Data: []byte("picture")}}
+		c := start(t, server(t), mode, func(ctx context.Context, e bot.Event) bot.Reply {
+			if p, ok := e.(bot.Press); ok && p.State == "1" {
+				return bot.Update{Message: court}
+			} else if ok {
+				return echo(ctx, e)
+			}
+			return bot.Say{Message: court, Private: true}
+		})
+		has := func(n int) func(discordfake.Message) bool {
+			return func(m discordfake.Message) bool {
+				return m.Edits >= n && len(m.Files) == 1 && m.Files[0].Alt == "Six players" && m.Files[0].Size == 7 && m.To == ana.ID
+			}
+		}
+		c.Slash(ana, crewChannel, "ask", play("x"))
+		m := c.await("a picture", has(0))
+		c.Press(ana, crewChannel, m, "again")
+		m = c.await("a picture in a change", has(m.Edits+1))
+		c.Press(ana, crewChannel, m, "none")
+		m = c.await("a change without", func(x discordfake.Message) bool { return x.ID == m.ID && len(x.Files) == 0 })
+		if !strings.Contains(string(m.Raw), `"attachments":[]`) {
+			t.Errorf("the old picture stays: %s", m.Raw)
+		}
+	})
 }

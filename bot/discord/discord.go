@@ -70,17 +70,18 @@ const (
 
 // Adapter is Discord as a bot.Adapter.
 type Adapter struct {
-	o     Options
-	key   ed25519.PublicKey // HTTP mode
-	api   *discordgo.Session
-	base  string // of the REST API
-	log   *slog.Logger
-	self  atomic.Pointer[self] // nil until Discord told
-	seen  *seen
-	lanes *lanes
-	gates *gates
-	work  work
-	rooms rooms // direct messages opened
+	o      Options
+	key    ed25519.PublicKey // HTTP mode
+	api    *discordgo.Session
+	client *http.Client
+	base   string // of the REST API
+	log    *slog.Logger
+	self   atomic.Pointer[self] // nil until Discord told
+	seen   *seen
+	lanes  *lanes
+	gates  *gates
+	work   work
+	rooms  rooms // direct messages opened
 
 	openTimeout time.Duration // openTimeout, but in tests
 }
@@ -108,6 +109,11 @@ func New(o Options) (*Adapter, error) {
 		a.base = discordgo.EndpointAPI
 	}
 	a.rooms.of = map[string]string{}
+	// The usual two connections that are kept to a host are too few: every other
+	// answer would begin a new one.
+	next := http.DefaultTransport.(*http.Transport).Clone()
+	next.MaxIdleConnsPerHost = 64
+	a.client = &http.Client{Timeout: callTimeout, Transport: &transport{base: a.base, next: next}}
 	var err error
 	a.api, err = a.session()
 	return a, err
@@ -144,7 +150,7 @@ func (a *Adapter) session() (*discordgo.Session, error) {
 	if err != nil {
 		return nil, fmt.Errorf("discord: %w", err)
 	}
-	s.Client = &http.Client{Timeout: callTimeout, Transport: &transport{base: a.base, next: http.DefaultTransport}}
+	s.Client = a.client
 	s.Identify.Intents = discordgo.IntentsNone // the library's own is all that is not privileged
 	s.StateEnabled = false
 	s.LogLevel = -1 // it prints payloads, and addresses with tokens in them
@@ -158,6 +164,7 @@ func (a *Adapter) session() (*discordgo.Session, error) {
 
 // Run delivers events to the handler until ctx ends.
 func (a *Adapter) Run(ctx context.Context, h bot.Handler) error {
+	defer a.client.CloseIdleConnections()
 	if err := a.meet(ctx); err != nil {
 		return err
 	}

@@ -18,9 +18,9 @@ type outgoing struct {
 	Embeds     []*discordgo.MessageEmbed    `json:"embeds"`
 	Components []discordgo.MessageComponent `json:"components"`
 	// The platform's own default pings people, and everyone.
-	Mentions    mentions     `json:"allowed_mentions"`
-	Attachments []attachment `json:"attachments"`
-	Flags       int          `json:"flags,omitempty"`
+	Mentions    mentions      `json:"allowed_mentions"`
+	Attachments *[]attachment `json:"attachments,omitempty"`
+	Flags       int           `json:"flags,omitempty"`
 
 	files []bot.Picture
 }
@@ -45,11 +45,15 @@ const ephemeral = 1 << 6
 func render(m bot.Message) outgoing {
 	l := layout(bot.Page(m, bot.Pages(m, fits)))
 	out := outgoing{Embeds: []*discordgo.MessageEmbed{}, Components: []discordgo.MessageComponent{},
-		Mentions: mentions{Parse: []string{}}, Attachments: []attachment{}}
+		Mentions: mentions{Parse: []string{}}}
+	var about []attachment
 	for i, p := range taken(m.Pictures) {
 		p.Name = strconv.Itoa(i+1) + "-" + fileName(p.Name)
 		out.files = append(out.files, p)
-		out.Attachments = append(out.Attachments, attachment{i, p.Name, clip(line(p.Alt), maxAlt)})
+		about = append(about, attachment{i, p.Name, clip(line(p.Alt), maxAlt)})
+	}
+	if len(about) > 0 {
+		out.Attachments = &about
 	}
 	if n := len(m.Pictures) - len(out.files); n > 0 {
 		l.smalls = append(l.smalls, fmt.Sprintf("%s %d of %d pictures had no room here", bot.CutMark, n, len(m.Pictures)))
@@ -66,6 +70,15 @@ func render(m bot.Message) outgoing {
 		out.Components = append(out.Components, discordgo.ActionsRow{Components: row})
 	}
 	return out
+}
+
+// instead is a message that takes the place of another: the pictures of that
+// one go.
+func (m outgoing) instead() outgoing {
+	if m.Attachments == nil {
+		m.Attachments = &[]attachment{}
+	}
+	return m
 }
 
 // taken are the pictures that there is room for.

@@ -174,6 +174,13 @@ type transport struct {
 	next http.RoundTripper
 }
 
+// CloseIdleConnections lets go of the connections that nobody uses.
+func (t *transport) CloseIdleConnections() {
+	if c, ok := t.next.(interface{ CloseIdleConnections() }); ok {
+		c.CloseIdleConnections()
+	}
+}
+
 func (t *transport) RoundTrip(r *http.Request) (*http.Response, error) {
 	if rest, ok := strings.CutPrefix(r.URL.String(), discordgo.EndpointAPI); ok && t.base != discordgo.EndpointAPI {
 		again, err := http.NewRequestWithContext(r.Context(), r.Method, t.base+rest, r.Body)

@@ -43,11 +43,3 @@ func (s *seen) first(key string, at time.Time) bool {
 	s.now[key] = struct{}{}
 	return !inNow && !inOld
 }
-
-// forget lets a key be met for the first time again.
-func (s *seen) forget(key string) {
-	s.mu.Lock()
-	defer s.mu.Unlock()
-	delete(s.now, key)
-	delete(s.old, key)
-}

@@ -19,7 +19,7 @@ func (a *Adapter) post(ctx context.Context, channel string, m outgoing) (string,
 // edit puts a message in place of an earlier one.
 func (a *Adapter) edit(ctx context.Context, channel, message string, m outgoing) error {
 	return a.call(ctx, request{method: http.MethodPatch, path: "channels/" + channel + "/messages/" + message, key: "edit/" + channel,
-		payload: m, files: m.files}, nil)
+		payload: m.instead(), files: m.files}, nil)
 }
 
 // beginThread gives the thread on a message. It has the message's id, also

@@ -132,6 +132,7 @@ type posted struct {
 // pressed.
 func (t *talk) edit(ctx context.Context, m outgoing) (string, error) {
 	var p posted
+	m = m.instead()
 	err := t.hook(ctx, http.MethodPatch, "/messages/"+original, &m, &p)
 	return p.ID, err
 }
@@ -225,7 +226,7 @@ func (t *talk) change(ctx context.Context, m outgoing) error {
 			}
 			return t.change(ctx, m)
 		}
-		_, err := t.respond(ctx, response{Type: respondEdit, Data: m, files: m.files}, begun)
+		_, err := t.respond(ctx, response{Type: respondEdit, Data: m.instead(), files: m.files}, begun)
 		return err
 	case editing:
 		_, err := t.edit(ctx, m)
