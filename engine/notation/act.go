@@ -118,6 +118,9 @@ func (s *scene) act(c *clauseState, i int) int {
 		s.misses(c, a)
 	case vReachOver:
 		a.used = true
+		if base(a.word) == "reach" && i+1 < c.to && s.atoms[i+1].class == cBall && !strings.Contains(a.word, " ") {
+			return i + 1 // "so that she reaches the ball"
+		}
 		if base(a.word) == "reach" { // where is not said
 			if !c.deny {
 				s.next = append(s.next, stated1{fact: play.Place})
@@ -171,6 +174,7 @@ func (s *scene) act(c *clauseState, i int) int {
 	case vLand:
 		a.used = true
 		if s.ballSubj || len(s.evs) > 0 && s.evs[len(s.evs)-1].Ball() && !s.fresh {
+			s.justLands(c, i)
 			return i + 1 // where it lands follows; a ball that only drops is no event
 		}
 	case vGo:
@@ -290,6 +294,11 @@ func (s *scene) meant(c *clauseState, i int) bool {
 			return false // "can we play it?"
 		}
 		k := len(s.evs) - 1
+		if k >= 0 && c.deny && s.evs[k].Kind == play.Strike && !s.fresh { // "no one could get it"
+			s.evs[k].set(play.CouldPlay, play.No)
+			a.used, c.deny = true, false
+			return true
+		}
 		for k >= 0 && (s.evs[k].Kind != play.Contact || len(s.subj) > 0 && s.evs[k].Team == s.subj[0].team) {
 			k--
 		}

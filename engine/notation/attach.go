@@ -72,7 +72,20 @@ func (s *scene) state(c *clauseState, a *atom, f play.FactID, v play.Value) {
 		}
 		return
 	}
+	if f == play.Height && v != play.Unknown && s.ofBody(c, a) {
+		f, row = play.ReachHeight, mustFact(play.ReachHeight)
+		if v == play.NotAbove {
+			v = play.Below
+		}
+		if s.fresh {
+			s.reachUp = v
+			return
+		}
+	}
 	k := s.holder(c, row)
+	if k < 0 && f == play.Playing && v == play.Yes && len(s.evs) > 0 && !s.fresh {
+		return // of a hand that went over: nothing turns on it
+	}
 	if k < 0 && f == play.CouldPlay && len(s.evs) > 0 && s.evs[0].Kind == play.Intrusion {
 		return
 	}

@@ -40,7 +40,7 @@ func (s *scene) chatter(g segment) bool {
 		}
 	}
 	only := g.to-g.from == 1 && side && len(s.evs) > 0 && g.from > 0 && s.atoms[g.from-1].id == "or" // "us or them?"
-	last := g.to == len(s.atoms) || g.mark == '.' || g.mark == '?' || g.mark == ';' // what follows has a subject of its own
+	last := g.to == len(s.atoms) || g.mark == '.' || g.mark == '?' || g.mark == ';'                  // what follows has a subject of its own
 	if !talk && !only && !(last && side && (scene && len(ids) == 0 || g.mark != '?' && len(ids) > 0 && len(ids) == count(ids, "play-on"))) {
 		return false
 	}

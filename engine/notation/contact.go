@@ -85,6 +85,9 @@ func (s *scene) contact(c *clauseState, a *atom, noun bool) {
 		s.fresh = false
 		return // "both touch it", of the two who just did
 	}
+	if s.restated(c, a, who) {
+		return
+	}
 	action := a.action
 	if action == play.Touch && len(who) == 1 && s.roleOf(who[0]) == play.Defender {
 		action = play.Dig

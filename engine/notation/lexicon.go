@@ -265,6 +265,9 @@ func (l *lexicon) addFacts() {
 			if strings.Contains(c.Words, "{") || !strings.Contains(c.Words, " ") {
 				continue
 			}
+			if f.ID == play.Extent && c.Value == play.WhollyOver {
+				continue // a way over the line, in words of a class
+			}
 			if slices.Contains([]play.FactID{play.Struck, play.How, play.Part, play.What, play.BodyPart}, f.ID) {
 				continue
 			}

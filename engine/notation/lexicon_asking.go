@@ -5,6 +5,7 @@ var asking = []entry{
 	{"<cline> call", named(cFault, "centre-line")},
 	{"<cline> fault", named(cFault, "centre-line")},
 	{"<cline> violation", named(cFault, "centre-line")},
+	{"<hit> left", of(cAsk)},
 	{"<wholly>", filler()},
 	{"after", named(cOrder, "after")},
 	{"afterwards", named(cOrder, "then")},

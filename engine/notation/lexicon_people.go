@@ -171,6 +171,7 @@ var people = []entry{
 	{"umpire", named(cOfficial, "R2")},
 	{"up official", named(cOfficial, "R1")},
 	{"up ref", named(cOfficial, "R1")},
+	{"waist", body(play.OtherPart)},
 	{"weak side hitter", role(play.Opposite)},
 	{"woman", of(cPerson)},
 	{"wrist", body(play.Hand)},

@@ -6,6 +6,10 @@ import (
 
 // places2 says things, and where the ball or a foot goes. Sorted by phrase.
 var places2 = []entry{
+	{"cross <cline> extension", meaning{class: cLine, id: "off"}},
+	{"cross extension of <cline>", meaning{class: cLine, id: "off"}},
+	{"half of <foot> across <cline>", lineAt(play.Foot, play.Partly)},
+	{"half of <foot> over <cline>", lineAt(play.Foot, play.Partly)},
 	{"hit over to <side> side", goesTo(dSide)},
 	{"hit to <side> side", goesTo(dSide)},
 	{"hit wide", goesTo(dWide)},
@@ -84,6 +88,7 @@ var places2 = []entry{
 	{"over antenna", goesTo(dOutside)},
 	{"over antenna into <side> free zone", goesTo(dOutside)},
 	{"over antenna over <side> free zone", goesTo(dOutside)},
+	{"over extension of <cline>", meaning{class: cLine, id: "off"}},
 	{"over into <side> court", goesTo(dSide)},
 	{"over into <side> side", goesTo(dSide)},
 	{"over line", lineAt("", "")},
@@ -112,6 +117,7 @@ var places2 = []entry{
 	{"partly across line", lineAt("", play.Partly)},
 	{"partly beyond <cline>", lineAt("", play.Partly)},
 	{"partly over <cline>", lineAt("", play.Partly)},
+	{"partly over antenna", goesTo(dOutside)},
 	{"partly over line", lineAt("", play.Partly)},
 	{"partly past <cline>", lineAt("", play.Partly)},
 	{"partly past line", lineAt("", play.Partly)},

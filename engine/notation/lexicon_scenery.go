@@ -166,7 +166,7 @@ const everyday = "12s 12u 13s 13u 14s 14u 15s 15u 16s 16u 17s 17u 18s 18u aa aba
 	"terribly terrific terrified terrify terrifying terror test text textbook texted thankful " +
 	"thankfully thankyou thanx theatrics theoretically theory thereby therefore thirsty thorough " +
 	"thoroughly thoughtful thread thrill thrilled thriller thrilling thunderous thursday thx tia " +
-	"ticked tidy til timid tiny tired tiring title tldr tolerate topic tournaments tourney " +
+	"ticked tidy timid tiny tired tiring title tldr tolerate topic tournaments tourney " +
 	"traditionally tragic trainee trainees training transcript translate translation treasurer treat " +
 	"tremendous tricky tripleheader troublesome true truly trust trustee trusty tryout tryouts tuesday " +
 	"tutor tutorial ty typed typical typically typo tysm u12 u13 u14 u15 u16 u17 u18 ugh uh um umm " +

@@ -68,7 +68,7 @@ func (s *scene) owns(c *clauseState, i int) play.Team {
 	for j < c.to && s.atoms[j].class == cScenery {
 		j++
 	}
-	if j >= c.to || s.atoms[j].class != cRole && s.atoms[j].class != cLibero {
+	if j >= c.to || s.atoms[j].class != cRole && s.atoms[j].class != cLibero && s.atoms[j].class != cMate {
 		return play.NoTeam
 	}
 	if t := s.actor(); t != play.NoTeam {
@@ -106,6 +106,8 @@ func labelled(ts []token) []token {
 			out[n-1] = t2
 			continue
 		case p.form != "<side>" || p.label != "" || slices.Contains(counters, next):
+		case p.poss && next == "" && (len(t.form) > 1 || t.form > "4"): // "our 6 (back row)"
+			t = t2
 		case p.poss && next != base && lex.verbs[base], p.poss && (next == "is" || next == "was" || next == "went" || next == "came"),
 			!p.poss && (p.side.fam == colours || p.side.fam == homeAway):
 			if base == next || !slices.Contains(counters, base) || len(t.form) > 1 || t.form > "4" || !p.poss {
@@ -161,4 +163,30 @@ func crowds(as []atom) {
 			a.class, a.n = cCard, int(a.word[0]-'0')
 		}
 	}
+}
+
+// contracted takes the 's of "the MB's in the net" for "is": what follows it
+// is nobody and nothing that somebody could own.
+func contracted(ts []token) {
+	for i := range ts {
+		if !ts[i].poss || i+1 >= len(ts) {
+			continue
+		}
+		switch ts[i+1].form {
+		case "about", "all", "already", "at", "going", "in", "just", "not", "on", "over", "right", "still", "under", "up":
+			if i+2 < len(ts) && (personWord(ts[i+2].form) || ts[i+1].art != 0) && ts[i+1].form != "in" {
+				continue // "A's right side"
+			}
+			ts[i].poss = false
+		}
+	}
+}
+
+// adjective reports whether scenery is what somebody is like: the word after
+// it, or after more of the kind, names a person.
+func (s *scene) adjective(c *clauseState, i int) bool {
+	for i++; i < c.to && s.atoms[i].class == cScenery; {
+		i++
+	}
+	return s.personAt(c, i) && s.atoms[i].class != cSide
 }

@@ -23,6 +23,7 @@ func (s *scene) narrate(g segment) {
 	c := &clauseState{segment: g, first: len(s.evs)}
 	s.body, s.extent, s.clauseEv = play.Unknown, play.Unknown, len(s.evs)
 	c.asks = g.mark == '?' && auxFirst(s, g)
+	s.back = false
 	from := s.moreParts(c)
 	ball := s.ballSubj
 	for i := from; i < g.to; {
@@ -59,6 +60,11 @@ func (s *scene) step(c *clauseState, i int) int {
 		}
 		return s.people0(c, i)
 	case cNot, cNobody:
+		if a.class == cNot && i+2 == c.to && s.atoms[i+1].class == cLibero && s.lastWho >= 0 { // "not libero"
+			s.mark(i, i+2)
+			s.people[s.lastWho].libero, s.heard = play.No, true
+			return i + 2
+		}
 		a.used, c.deny = true, true
 	case cBall:
 		a.used = true
@@ -100,6 +106,9 @@ func (s *scene) step(c *clauseState, i int) int {
 	case cInto:
 		return s.against(c, i)
 	case cThing:
+		if j := s.passiveNot(c, i); j > 0 {
+			return j
+		}
 		s.touchesThing(c, a)
 	case cBody:
 		a.used = true

@@ -19,6 +19,11 @@ func split(text string) []word {
 	var out []word
 	for i := 0; i < len(text); {
 		r, n := utf8.DecodeRuneInString(text[i:])
+		if raw := slashed(text[i:]); raw != "" {
+			out = append(out, word{raw: raw, start: i, end: i + len(raw)})
+			i += len(raw)
+			continue
+		}
 		switch {
 		case wordRune(r) || r == '#':
 			j := i + n
@@ -53,7 +58,7 @@ func split(text string) []word {
 				m = ','
 			}
 			out = append(out, word{raw: text[i : i+n], start: i, end: i + n, mark: m})
-		case r == '–' || r == '—' || r == '-' && i > 0 && text[i-1] == ' ':
+		case r == '–' || r == '—' || r == '→' || r == '⇒' || r == '-' && i > 0 && text[i-1] == ' ':
 			out = append(out, word{raw: text[i : i+n], start: i, end: i + n, mark: ','})
 		case r == '\n':
 			out = append(out, word{raw: "\n", start: i, end: i + n, mark: '.'})
@@ -65,6 +70,18 @@ func split(text string) []word {
 		i += n
 	}
 	return out
+}
+
+// slashed is the short word with a stroke in it that a text starts with, or "".
+func slashed(text string) string {
+	for _, s := range []string{"b/c", "w/o", "w/out"} {
+		if len(text) >= len(s) && strings.EqualFold(text[:len(s)], s) {
+			if r, n := utf8.DecodeRuneInString(text[len(s):]); n == 0 || !wordRune(r) {
+				return text[:len(s)]
+			}
+		}
+	}
+	return ""
 }
 
 func wordRune(r rune) bool   { return unicode.IsLetter(r) || unicode.IsDigit(r) }
@@ -83,19 +100,36 @@ var spellings = []struct{ from, to string }{
 	{"10ft", "10 foot"},
 	{"1st", "first"},
 	{"2nd", "second"},
+	{"2x", "twice"},
 	{"3m", "3 meter"},
 	{"3rd", "third"},
 	{"4th", "fourth"},
+	{"5th", "fifth"},
+	{"6th", "sixth"},
+	{"abt", "about"},
+	{"afaik", ""},
 	{"aint", "is not"},
+	{"alot", "a lot"},
+	{"amongst", "among"},
 	{"ant", "antenna"},
 	{"antennae", "antenna"},
 	{"arent", "are not"},
+	{"atk", "attack"},
+	{"attk", "attack"},
+	{"b/c", "because"},
 	{"b4", "before"},
+	{"backcourt", "back court"},
 	{"backrow", "back row"},
 	{"bc", "because"},
+	{"bck", "back"},
+	{"bcuz", "because"},
+	{"becuz", "because"},
 	{"bk", "back"},
+	{"bkrow", "back row"},
+	{"blk", "block"},
 	{"br", "back row"},
 	{"bra", "back row attack"},
+	{"btwn", "between"},
 	{"cannot", "can not"},
 	{"cant", "can not"},
 	{"cb", "back row"},
@@ -103,52 +137,111 @@ var spellings = []struct{ from, to string }{
 	{"centre", "center"},
 	{"centreline", "center line"},
 	{"cf", "front row"},
+	{"cos", "because"},
 	{"coulda", "could have"},
 	{"couldnt", "could not"},
+	{"couldve", "could have"},
+	{"coz", "because"},
+	{"ctr", "center"},
+	{"cus", "because"},
 	{"cuz", "because"},
+	{"dbl", "double"},
 	{"didnt", "did not"},
 	{"doesnt", "does not"},
 	{"dont", "do not"},
 	{"ds", "defender"},
+	{"dunno", "do not know"},
 	{"fr", "front row"},
+	{"frnt", "front"},
+	{"frontcourt", "front court"},
 	{"frontrow", "front row"},
+	{"frt", "front"},
 	{"ft", "foot"},
+	{"fwiw", ""},
+	{"gimme", "give me"},
+	{"gonna", "going to"},
 	{"hadnt", "had not"},
 	{"hasnt", "has not"},
 	{"havent", "have not"},
+	{"heres", "here is"},
+	{"hes", "he is"},
 	{"hs", "high school"},
+	{"iirc", ""},
+	{"im", "i am"},
 	{"imo", ""},
 	{"intl", "international"},
 	{"isnt", "is not"},
+	{"itll", "it will"},
+	{"jk", ""},
 	{"lb", "back row"},
+	{"lemme", "let me"},
 	{"lf", "front row"},
 	{"lib", "libero"},
 	{"lj", "line judge"},
 	{"ljs", "line judge"},
 	{"mb", "middle"},
+	{"mbs", "middles"},
 	{"metre", "meter"},
 	{"mf", "front row"},
+	{"mightve", "might have"},
+	{"mustnt", "must not"},
+	{"nd", "and"},
+	{"neednt", "need not"},
+	{"ngl", ""},
 	{"noone", "nobody"},
 	{"ob", "out of bounds"},
+	{"offa", "off of"},
 	{"oh", "outside"},
+	{"ohs", "outsides"},
 	{"oob", "out of bounds"},
 	{"opp", "opposite"},
+	{"opps", "opponents"},
+	{"outta", "out of"},
+	{"ovr", "over"},
+	{"ppl", "people"},
+	{"pt", "point"},
+	{"pts", "points"},
 	{"rb", "back row"},
+	{"recieving", "receiving"},
 	{"rf", "front row"},
 	{"rh", "opposite"},
+	{"rite", "right"},
 	{"rs", "right side"},
 	{"shes", "she is"},
+	{"shoulda", "should have"},
 	{"shouldnt", "should not"},
+	{"shouldve", "should have"},
+	{"tbh", ""},
+	{"teh", "the"},
+	{"tha", "the"},
+	{"thats", "that is"},
+	{"theres", "there is"},
+	{"theyll", "they will"},
+	{"theyre", "they are"},
+	{"theyve", "they have"},
 	{"tho", "though"},
 	{"thru", "through"},
+	{"til", "until"},
+	{"till", "until"},
+	{"u", "you"},
+	{"ur", "your"},
 	{"w", "with"},
+	{"w/o", "without"},
+	{"w/out", "without"},
+	{"wanna", "want to"},
 	{"wasnt", "was not"},
 	{"werent", "were not"},
+	{"weve", "we have"},
 	{"whats", "what is"},
+	{"whilst", "while"},
 	{"wholely", "wholly"},
+	{"whos", "who is"},
 	{"wont", "will not"},
+	{"woulda", "would have"},
 	{"wouldnt", "would not"},
+	{"wouldve", "would have"},
 	{"yall", "you"},
+	{"youre", "you are"},
 }
 
 // plainMarks makes every apostrophe the plain one.
@@ -171,6 +264,9 @@ func expand(raw string) (out []string, possessive bool) {
 			switch head {
 			case "she", "he", "it", "that", "there", "here", "what", "who", "where", "how", "let":
 				return []string{head, "is"}, false
+			}
+			if to, ok := respelt[head]; ok {
+				return strings.Fields(to), true
 			}
 			return []string{head}, true
 		case "t":

@@ -27,7 +27,7 @@ func (s *scene) objectNoun(c *clauseState, i int) (at int, owner play.Team, ok b
 		case cRow, cScenery:
 			adjective = true
 		case cFiller:
-			if b.word != "of" && b.word != "own" && b.word != "really" && b.word != "very" && b.word != "quick" {
+			if b.word != "of" && b.word != "at" && b.word != "own" && b.word != "really" && b.word != "very" && b.word != "quick" {
 				return 0, play.NoTeam, false
 			}
 		case cOpen:
@@ -61,6 +61,9 @@ func (s *scene) takes(c *clauseState, i int) {
 		return
 	}
 	b := &s.atoms[j]
+	if b.action == play.Block && b.verb == vContact {
+		return // "tools the block": it is touched after the hit
+	}
 	if a.verb == vHit && (b.art == 'a' || b.art == 0) && b.verb == vContact && (b.action == play.Tip || b.action == play.Attack) && owner == play.NoTeam {
 		a.verb, a.action = vContact, b.action // "hits a roll shot"
 		s.asBall(i+1, j)

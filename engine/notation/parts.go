@@ -85,7 +85,11 @@ func (s *scene) partsAt(c *clauseState, i int) (n, j int) {
 		switch b := s.atoms[j]; b.class {
 		case cBody:
 			n++
-		case cFiller, cCard, cMate, cOrder, cShe:
+		case cCard:
+			if j+1 < c.to && s.atoms[j+1].class == cBody || j+2 < c.to && s.atoms[j+1].class == cScenery && s.atoms[j+2].class == cBody {
+				n += b.n - 1
+			}
+		case cFiller, cMate, cOrder, cShe, cScenery:
 		case cFact:
 			if b.fact == play.Manner && b.value == play.Double {
 				n += 2

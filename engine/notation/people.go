@@ -24,7 +24,8 @@ func (s *scene) people0(c *clauseState, i int) int {
 	if !ok {
 		return i
 	}
-	if w.row != play.Unknown && c.join == "and" && i == c.to {
+	said := start > 0 && (s.atoms[start-1].word == "is" || s.atoms[start-1].word == "was") // "she is back row and ..."
+	if w.row != play.Unknown && c.join == "and" && i == c.to && !said {
 		w.one = true // "a front-row and a back-row player"
 	}
 	onlyRow := w.row != play.Unknown && !w.one && w.team == play.NoTeam
@@ -56,7 +57,7 @@ func (s *scene) people0(c *clauseState, i int) int {
 	}
 	s.mark(start, i)
 	s.named = w.team
-	if start > c.from && object0(s, start) && (len(s.evs) > c.first || s.ballSubj) {
+	if start > c.from && object0(s, start) && (len(s.evs) > c.first || s.ballSubj || s.atoms[start-1].word == "to" && s.prevVerb(start) >= c.from) {
 		s.object = &w
 		if k := s.lastContact(); k >= 0 && s.atoms[start-1].word == "to" && s.evs[k].Kind == play.Contact && s.evs[k].Team == w.team {
 			s.evs[k].set(play.Completes, play.No)
@@ -108,7 +109,7 @@ func object0(s *scene, i int) bool {
 		return false
 	}
 	switch p.word {
-	case "to", "near", "for", "with", "at", "behind", "toward", "towards", "of", "from":
+	case "to", "near", "beside", "alongside", "for", "with", "at", "behind", "toward", "towards", "of", "from":
 		return true
 	}
 	return false
@@ -126,7 +127,7 @@ func (s *scene) nounPhrase(c *clauseState, i int) (party, int, bool) {
 		a := s.atoms[i]
 		switch a.class {
 		case cScenery: // "our tall setter"
-			if i > start && (side || w.row != play.Unknown || w.fresh) && !w.one && s.personAt(c, i+1) && s.atoms[i+1].class != cSide {
+			if i > start && (side || w.row != play.Unknown || w.fresh) && !w.one && s.adjective(c, i) {
 				continue
 			}
 		case cSide:
@@ -239,6 +240,11 @@ func (s *scene) nounPhrase(c *clauseState, i int) (party, int, bool) {
 				w.n = a.n
 				i++
 				continue
+			}
+			if a.n == 2 && i == start && i+1 < c.to && s.atoms[i+1].class == cSide && s.atoms[i+1].side == opp && !s.atoms[i+1].poss && s.actor() == play.NoTeam {
+				s.mark(i, i+2) // "two opponents": one of each side
+				s.both = true
+				return s.bothOf(c, i+2)
 			}
 			if i+1 < c.to && s.personAt(c, i+1) || side {
 				w.n = a.n

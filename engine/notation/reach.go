@@ -119,3 +119,60 @@ func (s *scene) cameDown(c *clauseState, a *atom) bool {
 	}
 	return false
 }
+
+// restated reports whether an attack or a contact is the one just told, in
+// other words: "hits it, she tools the block", "swings and contacts it".
+func (s *scene) restated(c *clauseState, a *atom, who []party) bool {
+	k := len(s.evs) - 1
+	if k < 0 || len(who) != 1 || who[0].pid < 0 || s.evs[k].Kind != play.Contact || s.evs[k].who != who[0].pid || !s.evs[k].Action.Attacking() || s.link == play.Before || s.again(c) {
+		return false
+	}
+	switch {
+	case a.action.Attacking():
+		s.evs[k].Action = a.action
+	case base(a.word) != "contact":
+		return false
+	}
+	s.waiting(&s.evs[k])
+	s.fresh = false
+	return true
+}
+
+// justLands tells a ball that lands where nothing more is said of it: "around
+// when the ball lands".
+func (s *scene) justLands(c *clauseState, i int) {
+	if base(s.atoms[i].word) != "land" || !s.ballSubj || s.lastContact() < 0 && len(s.evs) == 0 {
+		return
+	}
+	when := false
+	for j := c.from; j < c.to; j++ {
+		switch b := s.atoms[j]; {
+		case b.class == cOrder && (b.id == "when" || b.id == "unsure"):
+			when = true
+		case j > i && (b.class == cDest || b.class == cFloor || b.class == cLine || b.class == cThing || b.class == cInto || b.class == cFact || b.class == cSide):
+			return
+		}
+	}
+	if !when || len(s.evs) == 0 || c.deny {
+		return
+	}
+	s.land(play.NoTeam, play.Unknown)
+	s.evs[len(s.evs)-1].split = true
+}
+
+// hands reports whether what the ball comes off is a part of those who touched
+// it last: "goes out off their hands".
+func (s *scene) hands(c *clauseState, w party, j int) bool {
+	k := s.lastContact()
+	return w.pid < 0 && !w.one && j < c.to && s.atoms[j].class == cBody && k >= 0 && s.evs[k].Kind == play.Contact && s.evs[k].Team == w.team && !s.evs[k].Action.Attacking()
+}
+
+// endsOut reports whether a clause is the word "out" that ends the ball's way:
+// "off the block and out".
+func (s *scene) endsOut(g segment) bool {
+	if g.to-g.from != 1 || g.from == 0 || s.atoms[g.from].id != "ball-out" || s.atoms[g.from].word != "out" {
+		return false
+	}
+	p := s.atoms[g.from-1]
+	return p.class == cJoin && p.id == "and" && s.lastContact() >= 0
+}

@@ -38,6 +38,7 @@ type scene struct {
 	numberOf play.Team
 	link     play.Value // the order of the next event to the last one
 	swap     bool       // the next event came before the last one
+	back     bool       // so did what the clause tells after that
 	comma    bool       // a comma parts the next event from the last one
 	body     play.Value // the part of the body named in this clause
 	extent   play.Value // how much of it
@@ -313,7 +314,7 @@ func (s *scene) add(e play.Event, pid int) *happening {
 		}
 	}
 	at := len(s.evs)
-	if s.swap && at > 0 {
+	if s.back = s.back || s.swap; s.back && at > 0 {
 		at--
 		h.link, s.evs[at].link = s.evs[at].link, play.Before
 		if at == 0 {

@@ -49,6 +49,7 @@ func (s *scene) run() {
 		s.side0(g)
 		switch {
 		case s.unknown(g):
+		case s.able(g):
 		case s.chatter(g):
 		case s.reported(g):
 		case s.asking(g):
@@ -219,6 +220,9 @@ func (s *scene) asking(g segment) bool {
 	if g.join == "or" && len(ids) > 0 && rest == 0 {
 		asks = true
 	}
+	if g.mark != '?' && s.endsOut(g) {
+		return false
+	}
 	if rest > 0 || len(ids) == 0 && !asks || !asks && !onlyFault(s.atoms[g.from:g.to]) {
 		return false
 	}
@@ -242,7 +246,7 @@ func onlyFault(as []atom) bool {
 		switch a.class {
 		case cFault:
 			n++
-		case cFiller, cAsk:
+		case cFiller, cAsk, cCall:
 		default:
 			return false
 		}

@@ -121,6 +121,7 @@ func tokens(text string) []token {
 			out[i].form = w
 		}
 	}
+	contracted(out)
 	return mergeCompounds(labelled(mergeSides(out)))
 }
 

@@ -59,6 +59,12 @@ func (s *scene) travel(c *clauseState, a *atom) {
 			s.evs[n-1].facts[play.Side] = play.Value(t.String())
 		}
 	case dOutside:
+		if n := len(s.evs); n > c.first && s.evs[n-1].Kind == play.NetTouch && !s.ballSubj {
+			if s.evs[n-1].facts[play.Part] != play.PartPost {
+				s.evs[n-1].set(play.Part, play.PartOutside)
+			}
+			return
+		}
 		if n := len(s.evs); n > c.first && s.evs[n-1].Kind == play.Cross && s.evs[n-1].facts[play.How] == play.Unknown {
 			s.evs[n-1].facts[play.How] = play.OutsideAnt
 			return

@@ -1,0 +1,102 @@
+package notation
+
+import "example.org/netpost/engine/play"
+
+// able reads a clause that only says whether somebody could play the ball:
+// "A setter could have played it", "none of them able to get to it".
+func (s *scene) able(g segment) bool {
+	if g.mark == '?' || len(s.evs) == 0 && s.open[play.Has] == play.Unknown {
+		return false
+	}
+	v, can, verb, person := play.Yes, false, false, false
+	switch s.atoms[g.from].word {
+	case "can", "could", "would", "may":
+		return false // a question
+	}
+	for i := g.from; i < g.to; i++ {
+		a := s.atoms[i]
+		switch a.class {
+		case cNot:
+			v = play.No
+		case cNobody:
+			v, person = play.No, true
+		case cSide, cRole, cRow, cLibero, cPerson, cMate, cLabel, cShe:
+			person = true
+		case cBall, cScenery, cCard:
+		case cFact:
+			if a.fact != play.CouldPlay {
+				return false
+			}
+			can, verb = true, true
+			v = a.value
+		case cFiller, cAsk:
+			switch a.word {
+			case "could", "can", "able", "would":
+				can = true
+			case "none", "no":
+				v, person = play.No, true
+			}
+		case cVerb:
+			switch base(s.toks[a.from].form) {
+			case "play", "get", "reach", "hit", "set", "pass", "attack":
+			default:
+				return false
+			}
+			if !can {
+				return false
+			}
+			verb = true
+		default:
+			if a.word != "none" && a.word != "no" {
+				return false
+			}
+			v, person = play.No, true
+		}
+	}
+	if !can || !verb || !person {
+		return false
+	}
+	s.mark(g.from, g.to)
+	s.heard = true
+	c := &clauseState{segment: g, first: len(s.evs)}
+	if k := s.holder(c, mustFact(play.CouldPlay)); k >= 0 {
+		s.evs[k].set(play.CouldPlay, v)
+		return true
+	}
+	s.next = append(s.next, stated1{fact: play.CouldPlay, value: v, at: &s.atoms[g.from]})
+	return true
+}
+
+// passiveNot reads "net not touched": what was not touched is no event. It
+// gives the place after it, 0 where it is not that.
+func (s *scene) passiveNot(c *clauseState, i int) int {
+	not := false
+	for j := i + 1; j < c.to; j++ {
+		switch a := s.atoms[j]; {
+		case a.class == cFiller:
+		case a.class == cNot:
+			not = true
+		case a.class == cVerb && not && (a.verb == vTouch || a.verb == vHit):
+			s.mark(i, j+1)
+			return j + 1
+		default:
+			return 0
+		}
+	}
+	return 0
+}
+
+// ofBody reports whether a part of the body, and no ball, stands before an
+// atom in its clause: "fingers not above the tape".
+func (s *scene) ofBody(c *clauseState, a *atom) bool {
+	part := false
+	for i := c.from; i < c.to && s.atoms[i].from < a.from; i++ {
+		switch s.atoms[i].class {
+		case cBody:
+			part = true
+		case cBall, cVerb, cDest:
+			return false
+		}
+	}
+	return part
+}
