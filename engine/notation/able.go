@@ -28,7 +28,9 @@ func (s *scene) able(g segment) bool {
 				return false
 			}
 			can, verb = true, true
-			v = a.value
+			if a.value == play.No {
+				v = play.No
+			}
 		case cFiller, cAsk:
 			switch a.word {
 			case "could", "can", "able", "would":
@@ -99,4 +101,27 @@ func (s *scene) ofBody(c *clauseState, a *atom) bool {
 		}
 	}
 	return part
+}
+
+// heldBack reports whether a hold keeps a player back: "holds the hitter back
+// from the net".
+func (s *scene) heldBack(c *clauseState, i int) bool {
+	for i++; i < c.to; i++ {
+		if a := s.atoms[i]; a.word == "back" || a.class == cFiller && a.word == "from" {
+			return true
+		}
+	}
+	return false
+}
+
+// helped reads "so that she reaches the ball" after a hold: it helps to play
+// the ball, and lasts until then.
+func (s *scene) helped(c *clauseState, i int) bool {
+	n := len(s.evs)
+	if n == 0 || s.evs[n-1].Kind != play.Support || i+1 >= c.to || s.atoms[i+1].class != cBall {
+		return false
+	}
+	s.evs[n-1].set(play.Aids, play.Yes)
+	s.evs[n-1].set(play.Holding, play.Yes)
+	return true
 }

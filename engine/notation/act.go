@@ -38,6 +38,7 @@ func (s *scene) act(c *clauseState, i int) int {
 	}
 	if a.word == "play" && noun || a.word == "plays" && noun {
 		a.used = true
+		s.during(c, i)
 		return i + 1
 	}
 	if n := len(s.evs); noun && a.art == 'a' && i > c.from && n > c.first && s.atoms[i-1].class == cVerb && s.evs[n-1].Kind == play.Contact {
@@ -120,6 +121,9 @@ func (s *scene) act(c *clauseState, i int) int {
 		a.used = true
 		if base(a.word) == "reach" && i+1 < c.to && s.atoms[i+1].class == cBall && !strings.Contains(a.word, " ") {
 			return i + 1 // "so that she reaches the ball"
+		}
+		if s.helped(c, i) {
+			return i + 1
 		}
 		if base(a.word) == "reach" { // where is not said
 			if !c.deny {

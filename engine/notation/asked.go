@@ -74,7 +74,11 @@ func (s *scene) during(c *clauseState, i int) bool {
 	if before == "after" || before == "right after" || n <= c.first || s.evs[n-1].Kind != play.NetTouch {
 		return false
 	}
-	s.evs[n-1].set(play.Playing, play.Yes)
+	for j := c.first; j < n; j++ {
+		if s.evs[j].Kind == play.NetTouch {
+			s.evs[j].set(play.Playing, play.Yes)
+		}
+	}
 	return true
 }
 

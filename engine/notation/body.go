@@ -176,6 +176,9 @@ func (s *scene) overLine(c *clauseState, a *atom) {
 	if a.part != play.Unknown {
 		s.body = a.part
 	}
+	if b := s.before(a); s.body == play.Unknown && b != nil && b.class == cVerb && (b.verb == vLand || base(s.toks[b.from].form) == "step") {
+		s.body = play.Foot // one lands on the feet
+	}
 	if a.value != play.Unknown {
 		s.extent = a.value
 	}
@@ -309,6 +312,9 @@ func (s *scene) grabs(c *clauseState, i int) int {
 		case b.class == cMate, b.class == cRole, b.class == cPerson:
 			a.used, b.used = true, true
 			s.support(play.Teammate)
+			if s.heldBack(c, j) {
+				s.evs[len(s.evs)-1].set(play.Aids, play.No)
+			}
 			return j + 1
 		case b.class == cBall && base(a.word) == "hold":
 			b.used = true

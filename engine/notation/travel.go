@@ -300,7 +300,7 @@ func (s *scene) against(c *clauseState, i int) int {
 		return i + 1
 	}
 	b := &s.atoms[i+1]
-	if b.class == cBody || b.class == cShe && i+2 < c.to && s.atoms[i+2].class == cBody {
+	if b.class == cBody || (b.class == cShe || b.class == cMate) && i+2 < c.to && (s.atoms[i+2].class == cBody || s.atoms[i+2].class == cMate && i+3 < c.to && s.atoms[i+3].class == cBody) {
 		if s.offBody(c, i+1) {
 			a.used = true
 			return c.to
