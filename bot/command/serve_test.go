@@ -127,7 +127,7 @@ func TestServeTerminal(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	golden, err := filepath.Abs("testdata/serve/terminal.out")
+	golden, err := filepath.Abs("testdata/serve/terminal.screen")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -195,7 +195,7 @@ func casebookOf(t *testing.T) string {
 func writeNote(t *testing.T, dir, title string) {
 	t.Helper()
 	text := "---\nid: 2026-001\ntitle: " + title + "\ncodes: [scholastic]\nseason: 2025-26\nstatus: published\nissued: 2025-09-01\n" +
-		"topics: [back row]\nplay: A's back-row setter tips the ball, ball wholly above the net, from in front of the attack line, the ball crosses the net\n" +
+		"topics: [back row]\nplay: A setter back row dumps it on two, ball wholly above the net, jumped from inside the 3m line\n" +
 		"ruling: {outcome: fault, fault: back-row-attack, against: A}\n---\nWhere she took off from is what counts.\n"
 	if err := os.WriteFile(filepath.Join(dir, "2026-001.md"), []byte(text), 0o644); err != nil {
 		t.Fatal(err)

@@ -43,6 +43,22 @@ func settingsOf(t *testing.T, text string) config.Config {
 	return c
 }
 
+// The settings that the README shows are such that the program reads.
+func TestReadmeSettings(t *testing.T) {
+	text, err := os.ReadFile("../../README.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	parts := strings.Split(string(text), "```yaml\n")
+	if len(parts) < 4 {
+		t.Fatalf("the README shows %d files of settings", len(parts)-1)
+	}
+	for _, p := range parts[1:] {
+		block, _, _ := strings.Cut(p, "```")
+		settingsOf(t, strings.TrimRight(block, " "))
+	}
+}
+
 // Every place belongs to one association or to none, and nobody has a role on
 // a platform that is not theirs.
 func TestFinder(t *testing.T) {
