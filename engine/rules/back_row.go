@@ -27,8 +27,8 @@ func judgeBackRowAttack(w *Walk, r *Rule, e play.Event) {
 	if e.Kind != play.Contact {
 		return
 	}
-	if _, ok := w.joust(e); ok {
-		return
+	if _, ok := w.joust(e); ok && !e.Action.Attacking() {
+		return // not an attack but a block, when it is above the net
 	}
 	if _, chased := w.pursued(w.g); chased {
 		return // a ball played back from beyond the antenna is no attack
@@ -67,7 +67,7 @@ func judgeBackRowBlock(w *Walk, r *Rule, e play.Event) {
 	case play.Attempt:
 		judgeBackRowAttempt(w, r, e)
 	case play.Contact:
-		if e.Action.Attacking() && !w.mayJoust(e) || e.Action == play.Pass || e.Action == play.Dig {
+		if e.Action.Attacking() || e.Action == play.Pass || e.Action == play.Dig {
 			return
 		}
 		if !w.fromOpponents(e) {
@@ -96,11 +96,6 @@ func judgeBackRowBlock(w *Walk, r *Rule, e play.Event) {
 		}
 		w.fault(r, e, e.Team, w.now(), p)
 	}
-}
-
-func (w *Walk) mayJoust(e play.Event) bool {
-	_, ok := w.joust(e)
-	return ok
 }
 
 // judgeBackRowAttempt looks at a player who was up to block and touched

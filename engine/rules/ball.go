@@ -94,12 +94,12 @@ func (w *Walk) isBlock(e play.Event) bool {
 }
 
 func (w *Walk) judgeBlock(e play.Event) bool {
-	if e.Kind != play.Contact || !w.fromOpponents(e) {
+	if e.Kind != play.Contact || e.Action.Attacking() || !w.fromOpponents(e) {
 		return false
 	}
 	if _, ok := w.joust(e); !ok {
 		switch e.Action {
-		case play.Attack, play.Tip, play.Pass, play.Dig, play.Set:
+		case play.Pass, play.Dig, play.Set:
 			return false
 		}
 		if pl, _ := w.Rally.Player(e.Player); pl.Role == play.Defender {
@@ -224,6 +224,9 @@ func (w *Walk) place(e play.Event) play.Value {
 // completion is the moment at which the ball that a contact sent crosses the
 // net or an opponent touches it; false when it does neither.
 func (w *Walk) completion(e play.Event) (int, bool) {
+	if _, ok := w.joust(e); ok {
+		return w.now(), true
+	}
 	for i := w.group(e) + 1; i < len(w.seq); i++ {
 		if c := touches(w.seq[i]); len(c) > 0 {
 			return 2 * i, c[0].Team != e.Team || both(c)
@@ -233,7 +236,10 @@ func (w *Walk) completion(e play.Event) (int, bool) {
 			case play.Cross:
 				switch w.Get(play.How, f.ID) {
 				case play.Between:
-					return 2 * i, w.Is(play.Wholly, f.ID, play.Yes)
+					if w.Is(play.Wholly, f.ID, play.Yes) {
+						return 2 * i, true
+					}
+					continue // still on its way
 				case play.IntoNet:
 					continue
 				}

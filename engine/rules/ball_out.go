@@ -59,6 +59,10 @@ func (w *Walk) out(r *Rule, e play.Event, p paramID) {
 
 func judgeLanding(w *Walk, r *Rule, e play.Event) {
 	t, g := w.before(w.g)
+	if _, chased := w.pursued(w.g); chased {
+		w.out(r, e, "ball.pursuit-return-out-moment")
+		return
+	}
 	if w.Is(play.Lands, e.ID, play.Out) {
 		switch {
 		case g >= 0 && both(t):
@@ -154,7 +158,9 @@ func (w *Walk) after(e play.Event, t play.Team) (int, bool) {
 			case play.Contact:
 				return 2 * i, f.Team != t
 			case play.Cross:
-				return 2 * i, true
+				if !w.Is(play.How, f.ID, play.IntoNet) && w.Is(play.Wholly, f.ID, play.Yes) {
+					return 2 * i, true
+				}
 			case play.Land:
 				return 2 * i, w.side(f) != t
 			}
@@ -198,18 +204,31 @@ func judgeOutsideAntenna(w *Walk, r *Rule, e play.Event) {
 		w.clear(r.ID, "ball.pursuit", e)
 		return
 	}
-	if w.served(e) || !w.pursuit(e) {
+	if w.served(e) || w.landsNext() || !w.pursuit(e) {
 		w.out(r, e, "ball.pursuit")
 		return
 	}
 	w.clear(r.ID, "ball.pursuit", e)
 }
 
+// landsNext reports whether the ball comes down with nobody chasing it.
+func (w *Walk) landsNext() bool {
+	if w.g+1 == len(w.seq) {
+		return false
+	}
+	for _, f := range w.seq[w.g+1] {
+		if f.Kind == play.Land {
+			return true
+		}
+	}
+	return false
+}
+
 // pursuit reports whether the code lets a team chase the ball of its last hit
 // outside the antenna.
 func (w *Walk) pursuit(e play.Event) bool {
 	t, g := w.before(w.g)
-	if g < 0 || both(t) {
+	if g < 0 || both(t) || w.isBlock(t[0]) {
 		return false
 	}
 	switch w.Param("ball.pursuit") {

@@ -22,6 +22,10 @@ func judgeDoubleContact(w *Walk, r *Rule, e play.Event) {
 	if !w.Is(play.Manner, e.ID, play.Double) {
 		return
 	}
+	if _, ok := w.joust(e); ok {
+		w.clear(r.ID, "joust.extended", e) // two who press the same ball
+		return
+	}
 	if e.Action == play.Block || w.fromOpponents(e) && w.isBlock(e) {
 		w.clear(r.ID, "block.successive", e)
 		return

@@ -28,7 +28,7 @@ func judgeLiberoAttack(w *Walk, r *Rule, e play.Event) {
 	if e.Kind != play.Contact || e.Action == play.Block {
 		return
 	}
-	if _, ok := w.joust(e); ok {
+	if _, ok := w.joust(e); ok && !e.Action.Attacking() {
 		return
 	}
 	at, done := w.completion(e)

@@ -12,8 +12,9 @@ var overNet = Rule{
 		"net.ball-in-plane", "net.reach-no-ball-touch", "net.follow-through",
 		"net.opponent-touched-over-net"},
 	Call: Call{By: []string{"R1"}, Signal: "over-net"},
-	// A touch beyond the net that is not allowed does not complete an attack.
-	Lifts: []string{"back-row-attack", "libero-attack", "libero-set-attack", "back-row-block"},
+	// A touch beyond the net that is not allowed does not complete an attack,
+	// and does not carry a doubled second ball over.
+	Lifts: []string{"back-row-attack", "libero-attack", "libero-set-attack", "back-row-block", "double-contact"},
 	Judge: judgeOverNet,
 }
 
