@@ -64,6 +64,9 @@ func (s *scene) chatter(g segment) bool {
 		if id == "illegal" {
 			continue
 		}
+		if s.contacts() == 0 { // said before the play is told
+			s.early = append(s.early, id)
+		}
 		s.touchedBy(id)
 		if called && !slices.Contains(s.calls, id) {
 			s.calls = append(s.calls, id)
@@ -136,7 +139,7 @@ func (s *scene) claimed(g segment, i int) string {
 func (s *scene) silent(c *clauseState, i int) bool {
 	for j := i + 1; j < c.to; j++ {
 		a := s.atoms[j]
-		if a.class == cNot || a.class == cVerb && a.verb != vWhistle || a.class == cNone {
+		if a.class == cNot || a.class == cClaim || a.class == cAsk || a.class == cVerb && a.verb != vWhistle || a.class == cNone {
 			return false
 		}
 	}

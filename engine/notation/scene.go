@@ -53,6 +53,7 @@ type scene struct {
 	bodyHits int  // parts of one body that the ball touched
 
 	wanted, calls, evidence []string
+	early                   []string // calls that somebody claims before any contact is told
 	caution                 bool
 	topics                  []string
 	asides                  int // topics that are only people of whom a clause says nothing of the play

@@ -47,9 +47,20 @@ func (s *scene) run() {
 			s.between(s.atoms[g.from-1])
 		}
 		s.side0(g)
+		by, verb := s.claims(g)
 		switch {
 		case s.unknown(g):
 		case s.able(g):
+		case by == saysOther: // in dispute: its words stay unread
+			for j := g.from; j < g.to; j++ {
+				if s.atoms[j].class == cTopic && s.bystander(j) {
+					s.asides++
+				}
+			}
+		case by == saysAsker:
+			s.mark(g.from, verb+1)
+			g.from = verb + 1
+			s.narrate(g)
 		case s.chatter(g):
 		case s.reported(g):
 		case s.asking(g):
@@ -58,6 +69,9 @@ func (s *scene) run() {
 		}
 	}
 	s.flush()
+	for _, id := range s.early {
+		s.touchedBy(id)
+	}
 }
 
 // between notes what parts a clause from the one before it.
