@@ -55,11 +55,18 @@ func (s *scene) able(g segment) bool {
 			v, person = play.No, true
 		}
 	}
+	if n := len(s.evs); n > 0 && s.evs[n-1].Kind == play.Intrusion {
+		person = true // the one who was in its way
+	}
 	if !can || !verb || !person {
 		return false
 	}
 	s.mark(g.from, g.to)
 	s.heard = true
+	if n := len(s.evs); n > 0 && s.evs[n-1].Kind == play.Intrusion {
+		s.evs[n-1].set(play.Hinders, v)
+		return true
+	}
 	c := &clauseState{segment: g, first: len(s.evs)}
 	if k := s.holder(c, mustFact(play.CouldPlay)); k >= 0 {
 		s.evs[k].set(play.CouldPlay, v)
@@ -124,4 +131,38 @@ func (s *scene) helped(c *clauseState, i int) bool {
 	s.evs[n-1].set(play.Aids, play.Yes)
 	s.evs[n-1].set(play.Holding, play.Yes)
 	return true
+}
+
+// verbBefore reports whether a verb stands before an atom of the clause.
+func (s *scene) verbBefore(c *clauseState, i int) bool {
+	for j := c.from; j < i; j++ {
+		if s.atoms[j].class == cVerb {
+			return true
+		}
+	}
+	return false
+}
+
+// handledAhead reports whether a clause goes on, without a verb, with how the
+// ball was played: "serve receive with fingers".
+func (s *scene) handledAhead(a *atom) bool {
+	how := false
+	for i := range s.atoms {
+		b := &s.atoms[i]
+		if b.from < a.to {
+			continue
+		}
+		switch b.class {
+		case cFiller:
+		case cBody:
+			how, b.used = true, true
+		case cFact:
+			how = how || b.fact == play.Fingers || b.fact == play.Manner
+		case cStop:
+			return how
+		default:
+			return false
+		}
+	}
+	return how
 }

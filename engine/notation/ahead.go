@@ -27,7 +27,7 @@ func (s *scene) ballNext(c *clauseState, a *atom) bool {
 
 func (s *scene) ballAhead(c *clauseState, a *atom) bool {
 	for i := c.from; i < c.to; i++ {
-		if b := s.atoms[i]; b.from >= a.to && (b.class == cBall || b.class == cNumber) {
+		if b := s.atoms[i]; b.from >= a.to && (b.class == cBall || b.class == cNumber || b.class == cFact && strings.HasPrefix(b.word, "ball ")) {
 			return true
 		}
 	}

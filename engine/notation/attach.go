@@ -177,7 +177,7 @@ func (s *scene) holder(c *clauseState, f play.Fact) int {
 				return k
 			}
 			if e.Kind == play.Contact {
-				if e.Action == play.Block || k > 0 && s.evs[k-1].Kind == play.Contact && s.evs[k-1].Team != e.Team {
+				if e.Action == play.Block || e.facts[play.Place] == play.Beyond || e.voids[play.Place] || k > 0 && s.evs[k-1].Kind == play.Contact && s.evs[k-1].Team != e.Team {
 					return k
 				}
 				return -1
@@ -252,6 +252,10 @@ func (s *scene) placed(c *clauseState, a *atom) {
 		t = s.actor()
 	}
 	if t == play.NoTeam {
+		return
+	}
+	if b := s.before(a); b != nil && b.class == cBody && t == s.actor() {
+		a.used = true // where a foot was
 		return
 	}
 	a.used = true

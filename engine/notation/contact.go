@@ -15,6 +15,13 @@ func (s *scene) contact(c *clauseState, a *atom, noun bool) {
 		return
 	}
 	who := s.subj
+	if len(who) == 2 && who[0].team != who[1].team && a.verb == vSend && base(a.word) == "push" { // two opponents push it
+		b := *a
+		b.meaning = does(vPress, play.Press)
+		s.contact(c, &b, noun)
+		a.used = b.used
+		return
+	}
 	if len(who) == 0 {
 		t := s.flow()
 		if a.action == play.Block {
@@ -26,6 +33,11 @@ func (s *scene) contact(c *clauseState, a *atom, noun bool) {
 	}
 	switch base(a.word) {
 	case "play", "get", "take":
+		if n := len(s.evs); c.deny && base(a.word) == "play" && n > 0 && s.evs[n-1].Kind == play.Intrusion {
+			s.evs[n-1].set(play.Hinders, play.Yes) // "pulls up and does not play"
+			a.used, c.deny = true, false
+			return
+		}
 		if !noun && !s.ballAhead(c, a) {
 			a.used = base(a.word) == "take" // "takes two steps"
 			return

@@ -106,7 +106,7 @@ func (s *scene) unknownFact(g segment) (play.FactID, bool) {
 			}
 		}
 	}
-	if slices.Contains(forms, "who") && slices.Contains(forms, "next") {
+	if slices.Contains(forms, "who") && len(forms) > 1 && !slices.Contains(forms, "set") {
 		return play.Completes, true
 	}
 	return "", false

@@ -106,6 +106,8 @@ var events = []entry{
 	{"follow through over <net>", does(vFollow, play.Touch)},
 	{"follow through past <net>", does(vFollow, play.Touch)},
 	{"foot on <cline>", lineAt(play.Foot, play.Partly)},
+	{"for about second", scenery()},
+	{"for second", scenery()},
 	{"foreign ball", does(vIntrude, play.Touch)},
 	{"foreign object", does(vIntrude, play.Touch)},
 	{"free ball it", does(vContact, play.Touch)},

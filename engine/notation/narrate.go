@@ -54,6 +54,10 @@ func (s *scene) step(c *clauseState, i int) int {
 		if a.class == cSide && i+1 < c.to && s.atoms[i+1].class == cFloor {
 			return i + 1 // whose court it is
 		}
+		if a.class == cCard && i > c.from+1 && s.atoms[i-1].word == "of" && s.atoms[i-2].action == play.Block {
+			a.used = true // "a block of two"
+			return i + 1
+		}
 		if a.class == cBoth && i+1 < c.to && s.atoms[i+1].class == cBody {
 			a.used = true
 			return i + 1

@@ -12,6 +12,7 @@ func (s *scene) touches(c *clauseState, i int, noun bool) int {
 	}
 	if c.deny { // what is not touched is no event
 		c.deny, s.heard = false, true
+		s.mayReachOnly()
 		s.mark(i, i+1)
 		for j := i + 1; j < c.to; j++ {
 			switch s.atoms[j].class {
@@ -79,6 +80,11 @@ func (s *scene) touches(c *clauseState, i int, noun bool) int {
 				}
 				return i + 1
 			}
+		case cCard:
+			if !s.personAt(c, j+1) {
+				continue
+			}
+			fallthrough
 		case cSide, cRole, cPerson, cMate, cLibero, cRow, cShe, cLabel:
 			if j+1 < c.to && s.atoms[j+1].class == cFloor {
 				continue

@@ -64,6 +64,11 @@ func (s *scene) opening(a *atom) {
 		}
 		s.fresh = false
 	case "receive":
+		if len(s.evs) == 0 && s.handledAhead(a) {
+			a.used = true
+			s.touch(party{team: s.alone(), pid: -1}, play.Pass)
+			return
+		}
 		if len(s.evs) == 0 {
 			a.used = true
 			s.open[play.Used] = play.Zero

@@ -52,6 +52,9 @@ func (s *scene) none(c *clauseState, i int) int {
 
 // hitBy reads "the ball hits her" of somebody who was not told of before.
 func (s *scene) hitBy(c *clauseState, i, j int) bool {
+	if s.fresh && len(s.subj) == 1 && s.subj[0].one {
+		return false // she is the one just named
+	}
 	k := s.lastContact()
 	if k >= 0 && !(s.evs[k].Action.Attacking() && s.evs[k].who == s.lastWho) || k < 0 && s.lastWho >= 0 {
 		return false

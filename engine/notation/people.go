@@ -57,7 +57,7 @@ func (s *scene) people0(c *clauseState, i int) int {
 	}
 	s.mark(start, i)
 	s.named = w.team
-	if start > c.from && object0(s, start) && (len(s.evs) > c.first || s.ballSubj || s.atoms[start-1].word == "to" && s.prevVerb(start) >= c.from) {
+	if start > c.from && object0(s, start) && (len(s.evs) > c.first || s.ballSubj || s.atoms[start-1].word == "to" && s.verbBefore(c, start)) {
 		s.object = &w
 		if k := s.lastContact(); k >= 0 && s.atoms[start-1].word == "to" && s.evs[k].Kind == play.Contact && s.evs[k].Team == w.team {
 			s.evs[k].set(play.Completes, play.No)
@@ -131,6 +131,10 @@ func (s *scene) nounPhrase(c *clauseState, i int) (party, int, bool) {
 				continue
 			}
 		case cSide:
+			if i > start && s.atoms[i-1].class == cLabel && !side && !a.poss && a.side.fam == colours {
+				side, w.team = true, s.team(a.side) // "#8 white"
+				continue
+			}
 			if side || w.one && !w.fresh || w.row != play.Unknown && a.poss {
 				return w, i, true
 			}

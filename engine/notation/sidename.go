@@ -230,7 +230,7 @@ func twoColours(ts []token) [2]string {
 			found = put(found, name)
 		}
 		switch {
-		case colour && (plural || t.poss || personAfter(ts, i) || next == "team" || next == "side" || next != "0" && numeric(next) || i > 0 && teamBefore(ts[i-1].form)):
+		case colour && (plural || i > 0 && ts[i-1].label != "" && ts[i-1].side == (sideRef{}) || t.poss || personAfter(ts, i) || next == "team" || next == "side" || next != "0" && numeric(next) || i > 0 && teamBefore(ts[i-1].form)):
 			shown = put(shown, name)
 		case t.poss && t.form != "<side>" && name == "" && strange(ts, i) && personWord(next):
 			shown = put(shown, t.form)
@@ -281,8 +281,11 @@ func strange(ts []token, i int) bool {
 // personWord reports whether a word names a player by a role or a row.
 func personWord(s string) bool {
 	n := lex.root.next[s]
+	if s == "back" || s == "front" { // row
+		return true
+	}
 	if n == nil || n.means == nil {
-		return s == "back" || s == "front"
+		return false
 	}
 	switch n.means.class {
 	case cRole, cLibero, cPerson, cRow:

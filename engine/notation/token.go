@@ -173,7 +173,8 @@ func mergeSides(ts []token) []token {
 		if ref == (sideRef{serveRec, 0}) && n == 1 && t.form == "serving" && verbBefore(out) {
 			n = 0 // "B is serving": the verb
 		}
-		if n == 1 && (t.form == "home" || t.form == "away" || t.form == "visitor") && !t.poss && !personAfter(ts, i) {
+		if n == 1 && !t.poss && ((t.form == "home" || t.form == "visitor") && !personAfter(ts, i) ||
+			t.form == "away" && (i+1 >= len(ts) || !personWord(ts[i+1].form))) {
 			n = 0 // "took it home"
 		}
 		if n == 0 {
