@@ -20,6 +20,9 @@ func (s *scene) unread(noPlay bool) []Unread {
 			}
 		}
 	}
+	if !noPlay {
+		s.account()
+	}
 	var out []Unread
 	for _, w := range s.lost {
 		out = append(out, Unread{Word: w})
