@@ -61,7 +61,7 @@ func (s *scene) able(g segment) bool {
 	if !can || !verb || !person {
 		return false
 	}
-	s.mark(g.from, g.to)
+	s.settled(g.from, g.to)
 	s.heard = true
 	if n := len(s.evs); n > 0 && s.evs[n-1].Kind == play.Intrusion {
 		s.evs[n-1].set(play.Hinders, v)
@@ -165,4 +165,25 @@ func (s *scene) handledAhead(a *atom) bool {
 		}
 	}
 	return how
+}
+
+// settled marks words whose whole part in the play is told: nothing more is
+// asked of them.
+func (s *scene) settled(from, to int) {
+	s.mark(from, to)
+	for ; from < to; from++ {
+		switch s.atoms[from].class {
+		case cRole, cLibero, cRow, cFact, cDoubt:
+			s.atoms[from].class = cFiller
+		}
+	}
+}
+
+// subjectTold takes the subject of a clause for told: what is said of it is a
+// fact of something else.
+func (s *scene) subjectTold() {
+	if len(s.subj) == 1 && s.subj[0].to > s.subj[0].from {
+		s.settled(s.subj[0].from, s.subj[0].to)
+		s.heard = true
+	}
 }

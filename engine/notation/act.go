@@ -310,6 +310,7 @@ func (s *scene) meant(c *clauseState, i int) bool {
 			return true
 		}
 		a.used, s.heard = true, true
+		s.subjectTold()
 		v := play.Yes
 		if c.deny {
 			v, c.deny = play.No, false

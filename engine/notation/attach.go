@@ -58,7 +58,7 @@ func (s *scene) state(c *clauseState, a *atom, f play.FactID, v play.Value) {
 		}
 	}
 	if f == play.Height && v == play.Above && len(s.evs) == c.first && s.fresh && s.toks[a.from].form == "above" && s.afterPerson(a) {
-		s.reachUp = v // "the setter above the net"
+		a.fact, s.reachUp = play.ReachHeight, v // "the setter above the net"
 		return
 	}
 	if f == play.Cause && v == play.ByBall && (len(s.evs) == c.first || strings.HasSuffix(a.word, "to")) && s.pushed(c, a) {
@@ -78,12 +78,17 @@ func (s *scene) state(c *clauseState, a *atom, f play.FactID, v play.Value) {
 			v = play.Below
 		}
 		if s.fresh {
-			s.reachUp = v
+			a.fact, s.reachUp = f, v
 			return
 		}
 	}
+	a.fact = f
+	if s.fresh && (f == play.CouldPlay || f == play.Hinders) {
+		s.subjectTold()
+	}
 	k := s.holder(c, row)
 	if k < 0 && f == play.Playing && v == play.Yes && len(s.evs) > 0 && !s.fresh {
+		a.class = cFiller
 		return // of a hand that went over: nothing turns on it
 	}
 	if k < 0 && f == play.CouldPlay && len(s.evs) > 0 && s.evs[0].Kind == play.Intrusion {

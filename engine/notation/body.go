@@ -260,7 +260,7 @@ func (s *scene) collides(c *clauseState, i int) int {
 	if j < c.to {
 		if s.atoms[j].class == cSide || s.atoms[j].class == cRole || s.atoms[j].class == cPerson || s.atoms[j].class == cMate {
 			if _, k, ok := s.phrase(c, j); ok {
-				s.mark(j, k)
+				s.settled(j, k)
 				j = k
 			}
 		}
@@ -271,7 +271,7 @@ func (s *scene) collides(c *clauseState, i int) int {
 	}
 	if n := len(s.evs); base(a.word) == "trip" && n > 0 && s.evs[n-1].Kind == play.Line && s.evs[n-1].Team != s.subj[0].team {
 		s.evs[n-1].set(play.Hinders, play.Yes) // it is the foot that is in the way
-		s.mark(i, c.to)
+		s.settled(c.from, c.to)
 		return c.to
 	}
 	s.bump(c)
@@ -310,7 +310,8 @@ func (s *scene) grabs(c *clauseState, i int) int {
 			s.support(play.Structure)
 			return j + 1
 		case b.class == cMate, b.class == cRole, b.class == cPerson:
-			a.used, b.used = true, true
+			a.used = true
+			s.settled(j, j+1)
 			s.support(play.Teammate)
 			if s.heldBack(c, j) {
 				s.evs[len(s.evs)-1].set(play.Aids, play.No)

@@ -68,7 +68,7 @@ func (s *scene) unknown(g segment) bool {
 		delete(s.evs[k].facts, f)
 		s.evs[k].set(f, play.Unknown)
 	}
-	s.mark(g.from, g.to)
+	s.settled(g.from, g.to)
 	s.heard = true
 	return true
 }

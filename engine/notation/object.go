@@ -128,6 +128,7 @@ func (s *scene) touches(c *clauseState, i int, noun bool) int {
 				}
 				return k
 			}
+			s.settled(j, k)
 			s.bump(c)
 			return k
 		case cBody:

@@ -145,7 +145,7 @@ func (s *scene) blockTouch(c *clauseState, a *atom) bool {
 	if a.fact != play.Playing || a.word != "on block" || k < c.first || s.evs[k].Kind != play.Contact || s.evs[k].Action != play.Touch {
 		return false
 	}
-	a.used = true
+	a.used, a.class = true, cFiller
 	s.evs[k].Action = play.Block
 	s.on = play.NoTeam
 	return true

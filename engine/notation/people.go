@@ -62,6 +62,7 @@ func (s *scene) people0(c *clauseState, i int) int {
 		if k := s.lastContact(); k >= 0 && s.atoms[start-1].word == "to" && s.evs[k].Kind == play.Contact && s.evs[k].Team == w.team {
 			s.evs[k].set(play.Completes, play.No)
 		}
+		s.settled(start, i)
 		return i
 	}
 	w.from, w.to = start, i
