@@ -9,9 +9,20 @@ func fought(p *play.Rally) *play.Rally {
 	if p == nil {
 		return nil
 	}
+	served, first := false, true
 	for _, e := range p.Events {
+		served = served || e.Kind == play.Serve
 		if e.Kind != play.Contact || e.Action == play.Dig {
 			continue
+		}
+		pl, _ := p.Player(e.Player)
+		if k := (play.Key{Fact: play.Place, Of: e.ID}); first && p.Get(k) == play.Unknown && p.Get(play.Key{Fact: play.Used}) != play.Unknown && p.Get(play.Key{Fact: play.Has}) == play.Value(e.Team.Other().String()) {
+			p = p.WithVoid(k) // what the others still had to play is told
+		}
+		first = false
+		if k := (play.Key{Fact: play.Row, Of: e.Player}); pl.Role == play.NoRole && e.Action.Attacking() && !served && p.Get(k) == play.Unknown &&
+			(p.Get(play.Key{Fact: play.Height, Of: e.ID}) == play.Above || p.Get(play.Key{Fact: play.TakeOff, Of: e.ID}) == play.InFront) {
+			p = p.WithVoid(k) // height and take-off matter of a back-row player alone
 		}
 		row := play.Key{Fact: play.Row, Of: e.Player}
 		libero := play.Key{Fact: play.IsLibero, Of: e.Player}

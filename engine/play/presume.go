@@ -14,6 +14,8 @@ func presumeHeight(p *Rally, of string) Value {
 		switch e.Action {
 		case Attack, Tip, Block, Press:
 			return Unknown
+		case Pass, Dig:
+			return NotAbove
 		}
 		for _, f := range near(p.Events, i) {
 			if f.Kind == Contact && f.Team != e.Team && f.Action != Pass && f.Action != Dig {
@@ -111,7 +113,30 @@ func presumePlace(p *Rally, of string) Value {
 		}
 		return Unknown
 	}
+	if p.atTheNet(of) {
+		return Unknown
+	}
 	return Own
+}
+
+// atTheNet reports whether a contact meets a ball that the opponents set, with
+// no crossing told between: where it was is the question.
+func (p *Rally) atTheNet(of string) bool {
+	met := false
+	for _, e := range p.Events {
+		if e.ID == of {
+			own := e.Action == Touch || e.Action == Save || e.Action.Attacking()
+			prev, ok := p.contactBefore(of)
+			return met && own && ok && prev.Team != e.Team && prev.Action == Set
+		}
+		if e.Kind == Contact {
+			met = true
+		}
+		if e.Kind == Cross || e.Kind == Serve {
+			met = false
+		}
+	}
+	return false
 }
 
 // presumePlaying grants that a player who was told to hit, block or go up
@@ -212,8 +237,7 @@ func presumeHas(p *Rally, _ string) Value {
 	return Unknown
 }
 
-// presumeSide grants that an attack, a tip or a serve goes to the other side,
-// and that a block sends the ball back to the attackers.
+// presumeSide grants that an attack, a tip or a serve goes to the other side.
 func presumeSide(p *Rally, of string) Value {
 	var last Event
 	for _, e := range p.Events {

@@ -7,7 +7,7 @@ var assisted = Rule{
 	Text: "Inside the playing area a player may not take support from a teammate or from a structure to reach the ball. " +
 		"A player may hold a teammate back from a fault, and may let go before playing the ball.",
 	Cite: "hits.assisted", Also: []paramID{"hits.assisted-hold-back"},
-	Call:  Call{By: []string{"R1", "R2"}, Signal: "caught"},
+	Call:  Call{By: []string{"R1", "R2"}, Signal: "assisted"},
 	Judge: judgeAssisted,
 }
 

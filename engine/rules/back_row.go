@@ -104,10 +104,7 @@ func judgeBackRowAttempt(w *Walk, r *Rule, e play.Event) {
 	if w.libero(e) || w.row(e) == play.Front {
 		return
 	}
-	for _, i := range []int{w.g - 1, w.g, w.g + 1} {
-		if i < 0 || i >= len(w.seq) {
-			continue
-		}
+	for _, i := range w.blockOf(e) {
 		for _, f := range w.seq[i] {
 			if f.Kind != play.Contact || f.Team != e.Team || !w.isBlock(f) {
 				continue
@@ -123,4 +120,24 @@ func judgeBackRowAttempt(w *Walk, r *Rule, e play.Event) {
 		return
 	}
 	w.clear(r.ID, "backrow.block-attempt", e)
+}
+
+// blockOf is the groups in which the touch of the same block can be told: back
+// to the last contact, and on, past what the opponents do, to the first own one.
+func (w *Walk) blockOf(e play.Event) []int {
+	var out []int
+	if t, i := w.before(w.g); i >= 0 && t[0].Team == e.Team {
+		out = append(out, i)
+	}
+	for i := w.g; i < len(w.seq); i++ {
+		for _, f := range w.seq[i] {
+			if f.Kind == play.Land {
+				return out
+			}
+			if f.Kind == play.Contact && f.Team == e.Team {
+				return append(out, i)
+			}
+		}
+	}
+	return out
 }

@@ -19,7 +19,7 @@ var serveFailed = Rule{
 	Text: "A served ball must cross the net between the antennas to the opponents. One that stays in the net, touches a " +
 		"teammate, an antenna, the ceiling or an obstruction, or lands out is a fault of the serving team; a touch of the net " +
 		"on the way over is not.",
-	Cite: "serve.hits-teammate-or-outside", Also: []paramID{"serve.hits-overhead", "serve.net-touch-live"},
+	Cite: "serve.hits-teammate-or-outside", Also: []paramID{"serve.hits-overhead", "serve.net-touch-live", "ball.line", "ball.antenna-posts"},
 	Call: Call{By: []string{"R1"}, Signal: "ball-out"},
 }
 
@@ -50,7 +50,7 @@ func (w *Walk) out(r *Rule, e play.Event, p paramID) {
 		r = &serveFailed
 		if p == "overhead.opponent-side" || p == "overhead.own-side" || p == "overhead.low-object" {
 			p = "serve.hits-overhead"
-		} else {
+		} else if p != "ball.line" && p != "ball.antenna-posts" {
 			p = serveFailed.Cite
 		}
 	}
@@ -153,6 +153,9 @@ func judgeCeiling(w *Walk, r *Rule, e play.Event) {
 // over to the other side, and whether it does.
 func (w *Walk) after(e play.Event, t play.Team) (int, bool) {
 	for i := w.g + 1; i < len(w.seq); i++ {
+		if c := touches(w.seq[i]); both(c) {
+			return 2 * i, false // met in the plane by both: it has not crossed
+		}
 		for _, f := range w.seq[i] {
 			switch f.Kind {
 			case play.Contact:
@@ -228,8 +231,11 @@ func (w *Walk) landsNext() bool {
 // outside the antenna.
 func (w *Walk) pursuit(e play.Event) bool {
 	t, g := w.before(w.g)
-	if g < 0 || both(t) || w.isBlock(t[0]) {
+	if g < 0 || both(t) {
 		return false
+	}
+	if w.isBlock(t[0]) { // no team hit yet: chased before the third, and no first hit
+		return w.Param("ball.pursuit") == "any-before-third"
 	}
 	switch w.Param("ball.pursuit") {
 	case "first-hit-only":
@@ -263,9 +269,14 @@ func judgePursuitContact(w *Walk, r *Rule, e play.Event) {
 	if !out {
 		return
 	}
-	if w.lastTouch(c) != e.Team {
-		w.fault(&interference, e, e.Team, w.now(), "ball.pursuit")
+	if w.lastTouch(c) == e.Team {
+		return
 	}
+	if w.Is(play.CouldPlay, e.ID, play.Yes) {
+		w.fault(&interference, e, e.Team, w.now(), "ball.pursuit")
+		return
+	}
+	w.fault(r, e, e.Team.Other(), w.now(), "ball.pursuit")
 }
 
 // judgeServedTeammate rules on a serve that touches a teammate of the server.

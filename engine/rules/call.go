@@ -1,6 +1,8 @@
 package rules
 
 import (
+	"strings"
+
 	"example.org/netpost/engine"
 	"example.org/netpost/engine/code"
 	"example.org/netpost/engine/play"
@@ -39,6 +41,15 @@ func CallFor(r engine.Ruling, b *code.Book) Call {
 		c.Whistle = "one whistle; signal the team to serve, then the fault, then the player where that helps"
 		if b.Cell("r2.duties").Value == "signal-fault-first" {
 			c.Whistle = "one whistle; the official whose call it is signals the fault, then the first referee signals the point"
+		}
+	}
+	switch {
+	case len(r.Cites) == 0:
+	case id == serveFailed.ID && r.Cites[0].Param == serveFailed.Cite:
+		c.Signal = "net" // the one signal for a net touched and for a serve that does not cross
+	case r.Cites[0].Param == "ball.under-net":
+		if s, ok := b.Signal("line"); ok && strings.Contains(s.Name+" "+s.Text, "under the net") {
+			c.Signal = "line"
 		}
 	}
 	if s, ok := b.Signal(c.Signal); ok {

@@ -20,7 +20,7 @@ func judgeCaught(w *Walk, r *Rule, e play.Event) {
 	}
 	switch w.Get(play.Manner, e.ID) {
 	case play.Held:
-		if _, ok := w.joust(e); ok {
+		if _, ok := w.joust(e); ok && e.Action != play.Set {
 			w.held(r, e)
 			return
 		}

@@ -24,6 +24,10 @@ func judgeCentreLine(w *Walk, r *Rule, e play.Event) {
 	if e.Kind != play.Line {
 		return
 	}
+	if w.Param("centre.hazard") == "fault" && w.Is(play.Hazard, e.ID, play.Yes) {
+		w.fault(r, e, e.Team, w.now(), "centre.hazard")
+		return
+	}
 	if w.Param("centre.outside-court") != "fault" && w.Is(play.Where, e.ID, play.OffCourt) {
 		w.clear(r.ID, "centre.outside-court", e)
 		return
@@ -45,10 +49,6 @@ func judgeCentreLine(w *Walk, r *Rule, e play.Event) {
 			w.fault(r, e, e.Team, w.now(), p)
 			return
 		}
-	}
-	if w.Param("centre.hazard") == "fault" && w.Is(play.Hazard, e.ID, play.Yes) {
-		w.fault(r, e, e.Team, w.now(), "centre.hazard")
-		return
 	}
 	w.clear(r.ID, p, e)
 }

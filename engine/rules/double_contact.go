@@ -22,7 +22,7 @@ func judgeDoubleContact(w *Walk, r *Rule, e play.Event) {
 	if !w.Is(play.Manner, e.ID, play.Double) {
 		return
 	}
-	if _, ok := w.joust(e); ok {
+	if _, ok := w.joust(e); ok && e.Action != play.Set {
 		w.clear(r.ID, "joust.extended", e) // two who press the same ball
 		return
 	}

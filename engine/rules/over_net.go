@@ -14,7 +14,7 @@ var overNet = Rule{
 	Call: Call{By: []string{"R1"}, Signal: "over-net"},
 	// A touch beyond the net that is not allowed does not complete an attack,
 	// and does not carry a doubled second ball over.
-	Lifts: []string{"back-row-attack", "libero-attack", "libero-set-attack", "back-row-block", "double-contact"},
+	Lifts: []string{"back-row-attack", "libero-attack", "libero-set-attack", "back-row-block", "hits.second-double-goes-over"},
 	Judge: judgeOverNet,
 }
 
@@ -32,7 +32,7 @@ func judgeReach(w *Walk, r *Rule, e play.Event) {
 		w.fault(r, e, e.Team, w.now(), "net.reach-no-ball-touch")
 		return
 	}
-	if w.Is(play.Touches, e.ID, play.Yes) && w.Param("net.opponent-touched-over-net") == "fault" {
+	if w.Is(play.Touches, e.ID, play.Yes) && w.Param("net.opponent-touched-over-net") == "fault" && w.theirs(e) {
 		if _, ok := w.opened(e); !ok {
 			w.fault(r, e, e.Team, w.now(), "net.opponent-touched-over-net")
 			return
@@ -80,6 +80,14 @@ func judgeBeyond(w *Walk, r *Rule, e play.Event) {
 		return
 	}
 	w.fault(r, e, e.Team, w.now(), "block.of-a-set")
+}
+
+// theirs reports whether the ball was the opponents' to play at an event.
+func (w *Walk) theirs(e play.Event) bool {
+	if t, g := w.before(w.g); g >= 0 {
+		return t[len(t)-1].Team != e.Team
+	}
+	return w.Is(play.Has, "", play.Value(e.Team.Other().String()))
 }
 
 // opened reports whether the opponents' last touch before a block was their

@@ -16,7 +16,8 @@ type Rule struct {
 	Call  Call // who calls it and how
 	// Rank orders faults of one team at one moment; the lowest leads.
 	Rank int
-	// Lifts names the rules whose finding at the same moment falls away.
+	// Lifts names the rules, or the parameters of rules, whose finding against
+	// the other team at the same moment falls away.
 	Lifts []string
 	// LiftsAll marks a finding that prevails over every fault of its moment.
 	LiftsAll bool

@@ -1,6 +1,8 @@
 package rules
 
 import (
+	"slices"
+
 	"example.org/netpost/engine"
 	"example.org/netpost/engine/code"
 	"example.org/netpost/engine/play"
@@ -203,14 +205,11 @@ func (w *Walk) result() engine.Ruling {
 				Cites: []engine.Cite{{Rule: doubleFault.ID, Param: doubleFault.Cite, Event: out.Event}, lead.ruling.Cites[0], f.ruling.Cites[0]}}
 		}
 	}
-	for i := range all { // in the table's order, each further fault once
-		for _, f := range at {
-			if f.rule.ID == all[i].ID && out.Outcome == engine.Fault && f.ruling.Outcome == engine.Fault && f.ruling.Fault != out.Fault {
-				if !contains(out.Also, f.ruling.Fault) {
-					out.Also = append(out.Also, f.ruling.Fault)
-					out.Cites = append(out.Cites, f.ruling.Cites...)
-				}
-			}
+	slices.SortStableFunc(at, func(a, b finding) int { return a.rule.Rank - b.rule.Rank })
+	for _, f := range at { // by rank, each further fault once
+		if out.Outcome == engine.Fault && f.ruling.Fault != out.Fault && !contains(out.Also, f.ruling.Fault) {
+			out.Also = append(out.Also, f.ruling.Fault)
+			out.Cites = append(out.Cites, f.ruling.Cites...)
 		}
 	}
 	return out
@@ -232,7 +231,7 @@ func (w *Walk) lifted(f finding, m int) bool {
 		if g.ruling.Moment == m && f.rule.Yields && !g.rule.Yields {
 			return true
 		}
-		if g.ruling.Moment == m && g.ruling.Against != f.ruling.Against && (g.rule.LiftsAll || contains(g.rule.Lifts, f.rule.ID)) {
+		if g.ruling.Moment == m && g.ruling.Against != f.ruling.Against && (g.rule.LiftsAll || contains(g.rule.Lifts, f.rule.ID) || contains(g.rule.Lifts, string(f.ruling.Cites[0].Param))) {
 			return true
 		}
 	}
