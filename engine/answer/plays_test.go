@@ -23,8 +23,12 @@ var floors = []struct {
 }{
 	{"cases.plays", true, 10, 100},
 	{"cases.plays", false, 10, 100},
+	{"dev.plays", true, 10, 100},
+	{"dev.plays", false, 10, 100},
 	{"own.plays", true, 10, 100},
-	{"own.plays", false, 10, 100},
+	{"own.plays", false, 0, 100},
+	{"questions.plays", true, 10, 100},
+	{"questions.plays", false, 0, 100},
 }
 
 func load(t *testing.T, name string) []playtest.Play {
@@ -128,7 +132,7 @@ func TestPlays(t *testing.T) {
 // both forms and a right answer, and that ids differ.
 func TestPlayFiles(t *testing.T) {
 	ids := map[string]bool{}
-	for _, name := range []string{"cases.plays", "own.plays"} {
+	for _, name := range []string{"cases.plays", "dev.plays", "own.plays", "questions.plays"} {
 		for _, p := range load(t, name) {
 			at := fmt.Sprintf("%s:%d: %s", name, p.Line, p.ID)
 			if ids[p.ID] {
