@@ -21,9 +21,7 @@ var verdicts = []string{wrong, silent, half, right}
 // tags are what a decision says, in comparable words.
 func tags(v answer.Verdict) []string {
 	var out []string
-	for _, m := range v.Measure {
-		out = append(out, m)
-	}
+	out = append(out, v.Measure...)
 	switch v.Outcome {
 	case "fault":
 		out = append(out, string(v.Fault))

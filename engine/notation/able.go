@@ -1,6 +1,11 @@
 package notation
 
-import "example.org/netpost/engine/play"
+import (
+	"slices"
+	"strings"
+
+	"example.org/netpost/engine/play"
+)
 
 // able reads a clause that only says whether somebody could play the ball:
 // "A setter could have played it", "none of them able to get to it".
@@ -8,7 +13,7 @@ func (s *scene) able(g segment) bool {
 	if g.mark == '?' || len(s.evs) == 0 && s.open[play.Has] == play.Unknown {
 		return false
 	}
-	v, can, verb, person := play.Yes, false, false, false
+	v, can, verb, person, nobody := play.Yes, false, false, false, false
 	switch s.atoms[g.from].word {
 	case "can", "could", "would", "may":
 		return false // a question
@@ -19,7 +24,7 @@ func (s *scene) able(g segment) bool {
 		case cNot:
 			v = play.No
 		case cNobody:
-			v, person = play.No, true
+			v, person, nobody = play.No, true, true
 		case cSide, cRole, cRow, cLibero, cPerson, cMate, cLabel, cShe:
 			person = true
 		case cBall, cScenery, cCard:
@@ -36,7 +41,7 @@ func (s *scene) able(g segment) bool {
 			case "could", "can", "able", "would":
 				can = true
 			case "none", "no":
-				v, person = play.No, true
+				v, person, nobody = play.No, true, true
 			}
 		case cVerb:
 			switch base(s.toks[a.from].form) {
@@ -52,7 +57,7 @@ func (s *scene) able(g segment) bool {
 			if a.word != "none" && a.word != "no" {
 				return false
 			}
-			v, person = play.No, true
+			v, person, nobody = play.No, true, true
 		}
 	}
 	if n := len(s.evs); n > 0 && s.evs[n-1].Kind == play.Intrusion {
@@ -61,12 +66,21 @@ func (s *scene) able(g segment) bool {
 	if !can || !verb || !person {
 		return false
 	}
-	s.settled(g.from, g.to)
-	s.heard = true
-	if n := len(s.evs); n > 0 && s.evs[n-1].Kind == play.Intrusion {
-		s.evs[n-1].set(play.Hinders, v)
+	if n := len(s.evs); n > 0 && slices.Contains(mustFact(play.Hinders).Kinds, s.evs[n-1].Kind) {
+		h := play.No // "nobody could have played it"
+		switch {
+		case v == play.No && !nobody, v == play.Yes && s.evs[n-1].Kind == play.Intrusion:
+			h = play.Yes // "she can't set it", "would have played it"
+		case v == play.Yes:
+			return false
+		}
+		s.settled(g.from, g.to)
+		s.heard = true
+		s.evs[n-1].set(play.Hinders, h)
 		return true
 	}
+	s.settled(g.from, g.to)
+	s.heard = true
 	c := &clauseState{segment: g, first: len(s.evs)}
 	if k := s.holder(c, mustFact(play.CouldPlay)); k >= 0 {
 		s.evs[k].set(play.CouldPlay, v)
@@ -114,7 +128,7 @@ func (s *scene) ofBody(c *clauseState, a *atom) bool {
 // from the net".
 func (s *scene) heldBack(c *clauseState, i int) bool {
 	for i++; i < c.to; i++ {
-		if a := s.atoms[i]; a.word == "back" || a.class == cFiller && a.word == "from" {
+		if a := s.atoms[i]; strings.HasPrefix(a.word, "back") || a.class == cFiller && a.word == "from" {
 			return true
 		}
 	}

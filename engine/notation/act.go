@@ -183,6 +183,12 @@ func (s *scene) act(c *clauseState, i int) int {
 		}
 	case vGo:
 		a.used = true
+		switch base(s.toks[a.from].form) {
+		case "chase", "pursue":
+			if s.fresh && !s.ballSubj {
+				s.subjectTold()
+			}
+		}
 		if w := base(a.word); w == "pursue" || w == "chase" {
 			s.heard = true
 		}
@@ -314,6 +320,10 @@ func (s *scene) meant(c *clauseState, i int) bool {
 		v := play.Yes
 		if c.deny {
 			v, c.deny = play.No, false
+		}
+		if told := s.evs[k].facts[play.CouldPlay]; told != play.Unknown && told != v {
+			a.used = false // "is about to set it", then "so she can't"
+			return true
 		}
 		s.evs[k].set(play.CouldPlay, v)
 		return true

@@ -6,14 +6,18 @@ import "example.org/netpost/engine/play"
 // a double contact, or two contacts of one player in a row.
 func (s *scene) twiceTold() bool {
 	last := -1
-	for _, e := range s.evs {
+	for i, e := range s.evs {
 		if e.Kind != play.Contact {
 			continue
 		}
-		if e.facts[play.Manner] == play.Double || last >= 0 && e.who == last {
+		if e.facts[play.Manner] == play.Double || last >= 0 && e.who == last || s.fromBlock(i) {
 			return true
 		}
 		last = e.who
+	}
+	if k := s.lastContact(); k >= 0 && s.evs[k].facts[play.Attempts] == play.One && s.evs[k].facts[play.Manner] == play.Unknown {
+		s.evs[k].set(play.Manner, play.Double) // "off her arm and her head in one motion, double?"
+		return true
 	}
 	return false
 }
@@ -102,4 +106,15 @@ func (s *scene) afterBall(a *atom) bool {
 func (s *scene) afterPerson(a *atom) bool {
 	b := s.before(a)
 	return b != nil && (b.class == cRole || b.class == cPerson || b.class == cLibero || b.class == cLabel)
+}
+
+// fromBlock reports whether contact i comes right after a block or a ball
+// pressed by the same side: whether it was one of those is what is asked.
+func (s *scene) fromBlock(i int) bool {
+	for k := i - 1; k >= 0; k-- {
+		if d := s.evs[k]; d.Kind == play.Contact {
+			return d.Team == s.evs[i].Team && (d.Action == play.Block || d.Action == play.Press || d.link == play.Same)
+		}
+	}
+	return false
 }

@@ -17,11 +17,18 @@ func (s *scene) state(c *clauseState, a *atom, f play.FactID, v play.Value) {
 	}
 	a.used = true
 	s.heard = true
+	if s.elsewhere(a, f) {
+		return
+	}
 	if f == play.CouldPlay && v == play.No && len(s.evs) > 0 {
 		switch s.evs[len(s.evs)-1].Kind {
 		case play.NetTouch, play.Line, play.Bump: // nobody was there to be hindered
 			f, row = play.Hinders, mustFact(play.Hinders)
 		}
+	}
+	if f == play.Place && v == play.Unknown && a.class == cDoubt && s.afterPerson(a) && s.fresh {
+		a.class = cFiller // where a player is
+		return
 	}
 	if f == play.Place && v == play.Unknown && a.class == cDoubt {
 		if k := s.lastContact(); k < 0 || s.evs[k].Action == play.Pass || s.evs[k].Action == play.Dig || s.evs[k].Action == play.Set && len(s.evs) > c.first {
@@ -108,6 +115,13 @@ func (s *scene) state(c *clauseState, a *atom, f play.FactID, v play.Value) {
 		return // "no player hindered or distracted"
 	}
 	s.evs[k].set(f, v)
+	if f == play.Playing {
+		for j := c.first; j < k; j++ { // those who touch the net in one clause do it alike
+			if s.evs[j].Kind == play.NetTouch {
+				s.evs[j].set(f, v)
+			}
+		}
+	}
 	for j := c.first; j < len(s.evs); j++ { // those who block together do it alike
 		if s.evs[k].wall && s.evs[j].wall || s.evs[k].joint && s.evs[j].joint {
 			s.evs[j].set(f, v)

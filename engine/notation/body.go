@@ -165,6 +165,9 @@ func (s *scene) overLine(c *clauseState, a *atom) {
 	if len(s.subj) == 0 && len(s.evs) == 0 && !s.ballSubj && s.alone() != play.NoTeam {
 		s.subj = []party{{team: s.alone(), pid: -1, one: true}} // "whole foot over the line": nobody is named
 	}
+	if len(s.subj) == 0 && len(s.evs) == 0 && !s.ballSubj && a.part != play.Unknown {
+		s.subj = []party{{team: s.flow(), pid: -1}} // "whole foot over the line": somebody's
+	}
 	if len(s.subj) == 0 || s.ballSubj {
 		return
 	}

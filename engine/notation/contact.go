@@ -67,6 +67,9 @@ func (s *scene) contact(c *clauseState, a *atom, noun bool) {
 	a.used = true
 	if c.deny {
 		c.deny = false
+		if a.action == play.Touch {
+			s.mayReachOnly()
+		}
 		if a.action != play.Touch && c.from < c.to && s.atoms[c.from].class == cNobody { // "nobody hit it over"
 			a.used, s.atoms[c.from].used = false, false
 		}
@@ -75,6 +78,9 @@ func (s *scene) contact(c *clauseState, a *atom, noun bool) {
 	if k := s.lastContact(); k >= 0 && k == len(s.evs)-1 && action0(a) && s.evs[k].facts[play.Manner] == play.Held && !s.fresh && s.goesOn(k) {
 		s.link = play.Unknown
 		return // "holds it, then pushes it to the setter"
+	}
+	if s.retold(c, a, noun) {
+		return // "saves it one handed. dug to the setter"
 	}
 	s.nextOf(c, who)
 	// "doubles the ball while setting": one contact, named by what it was.
@@ -212,6 +218,9 @@ func (s *scene) touch(w party, action play.Action) {
 	}
 	if s.reachUp != play.Unknown {
 		h.facts[play.ReachHeight] = s.reachUp
+		if _, told := h.facts[play.Height]; s.reachUp == play.Below && !told && action == play.Touch {
+			h.facts[play.Height] = play.NotAbove // what hands below the top meet is not wholly above it
+		}
 		s.reachUp = play.Unknown
 	}
 	s.waiting(h)
@@ -266,15 +275,6 @@ func (s *scene) hitAs(c *clauseState, noun bool) play.Action {
 		}
 	}
 	return play.Touch
-}
-
-func (s *scene) evsBy(t play.Team) bool {
-	for _, e := range s.evs {
-		if e.Team == t && e.Kind == play.Contact {
-			return true
-		}
-	}
-	return false
 }
 
 func (s *scene) handles(c *clauseState, a *atom, noun bool) {

@@ -188,7 +188,7 @@ func build() *lexicon {
 			l.words[w] = true
 		}
 	}
-	for _, t := range [][]entry{people, actions, events, balls, stated, stated2, places, places2, asking, areas} {
+	for _, t := range [][]entry{people, actions, events, balls, stated, stated2, settled, settled2, settled3, places, places2, asking, areas} {
 		l.rows = append(l.rows, t...)
 	}
 	for _, c := range []struct {

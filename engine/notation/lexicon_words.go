@@ -3,7 +3,7 @@ package notation
 // wordClasses are words that stand for one another in a phrase.
 var wordClasses = []struct{ class, words string }{
 	{"<fall>", "drop fall land"},
-	{"<foot>", "foot heel toe"},
+	{"<foot>", "foot heel shoe toe"},
 	{"<go>", "bounce carry come continue crawl deflect dribble drift float fly go head loop pass pop rebound sail squirt travel trickle"},
 	{"<hit>", "ball contact hit touch"},
 	{"<net>", "net tape"},

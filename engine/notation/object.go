@@ -89,6 +89,12 @@ func (s *scene) touches(c *clauseState, i int, noun bool) int {
 			if j+1 < c.to && s.atoms[j+1].class == cFloor {
 				continue
 			}
+			if b.class == cShe && !s.ballSubj && s.mayReach && j+1 < c.to && s.atoms[j+1].class == cBody && !s.ballAhead(c, a) {
+				a.used = true // "reaches over and hits her hands": those of an opponent
+				s.settled(j, j+2)
+				s.bump(c)
+				return j + 2
+			}
 			if b.class == cShe && !s.ballSubj { // her hand, her own
 				continue
 			}

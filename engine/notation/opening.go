@@ -70,7 +70,7 @@ func (s *scene) opening(a *atom) {
 			return
 		}
 		if len(s.evs) == 0 {
-			a.used = true
+			a.used, s.reception = true, true
 			s.open[play.Used] = play.Zero
 			if len(s.subj) > 0 && s.subj[0].team != play.NoTeam {
 				s.open[play.Has] = play.Value(s.subj[0].team.Other().String())
@@ -179,6 +179,9 @@ func (s *scene) flow() play.Team {
 func (s *scene) flush() {
 	if s.number > 0 && s.contacts() == 0 {
 		s.numberContact()
+	}
+	if s.reception && len(s.evs) == 0 { // "serve receive, two hits in one motion"
+		s.touch(party{team: s.flow(), pid: -1}, play.Pass)
 	}
 	s.endReach()
 	s.unheard()

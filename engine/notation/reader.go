@@ -80,6 +80,9 @@ func (s *scene) finish() *play.Rally {
 	s.firstOfWall()
 	s.dropAttempts()
 	if n := len(s.evs) - 1; n > 0 && s.evs[n].Kind == play.Land && s.evs[n].soft && s.evs[n].facts[play.Lands] == play.Unknown {
+		if e := &s.evs[n-1]; e.Kind == play.Strike && s.evs[n].Team != play.NoTeam && s.evs[n].Team == e.Team {
+			e.set(play.Completes, play.No)
+		}
 		s.evs = s.evs[:n] // on its way down when the story ends
 	}
 	if !slices.ContainsFunc(s.evs, func(h happening) bool { return h.Kind != play.Serve }) {
