@@ -171,10 +171,6 @@ func (s *scene) nextOf(c *clauseState, who []party) {
 	}
 }
 
-// action0 reports whether a verb does not say what kind of contact it is.
-
-func action0(a *atom) bool { return a.action == play.Touch && a.verb == vSend }
-
 func (s *scene) pairOf(who []party) []party {
 	w := party{team: who[0].team.Other(), pid: -1}
 	return append(who, w)
