@@ -94,6 +94,7 @@ var settled3 = []entry{
 	{"rally not over", fact(play.Ball, play.Live)},
 	{"rally still going", fact(play.Ball, play.Live)},
 	{"rally still on", fact(play.Ball, play.Live)},
+	{"reach under", fact(play.ReachHeight, play.Below)},
 	{"rebound right off", fact(play.Manner, play.Clean)},
 	{"rebound straight off", fact(play.Manner, play.Clean)},
 	{"right above <net>", fact(play.Place, play.Plane)},
