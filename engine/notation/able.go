@@ -137,14 +137,11 @@ func (s *scene) heldBack(c *clauseState, i int) bool {
 
 // helped reads "so that she reaches the ball" after a hold: it helps to play
 // the ball, and lasts until then.
-func (s *scene) helped(c *clauseState, i int) bool {
-	n := len(s.evs)
-	if n == 0 || s.evs[n-1].Kind != play.Support || i+1 >= c.to || s.atoms[i+1].class != cBall {
-		return false
+func (s *scene) helped(c *clauseState) {
+	if n := len(s.evs); n > 0 && s.evs[n-1].Kind == play.Support && !c.deny {
+		s.evs[n-1].set(play.Aids, play.Yes)
+		s.evs[n-1].set(play.Holding, play.Yes)
 	}
-	s.evs[n-1].set(play.Aids, play.Yes)
-	s.evs[n-1].set(play.Holding, play.Yes)
-	return true
 }
 
 // verbBefore reports whether a verb stands before an atom of the clause.

@@ -120,10 +120,8 @@ func (s *scene) act(c *clauseState, i int) int {
 	case vReachOver:
 		a.used = true
 		if base(a.word) == "reach" && i+1 < c.to && s.atoms[i+1].class == cBall && !strings.Contains(a.word, " ") {
+			s.helped(c)
 			return i + 1 // "so that she reaches the ball"
-		}
-		if s.helped(c, i) {
-			return i + 1
 		}
 		if base(a.word) == "reach" { // where is not said
 			if !c.deny {
