@@ -10,8 +10,12 @@ func (s *scene) account() {
 	rows := map[play.Value]bool{}
 	roles := map[play.Role]bool{}
 	libero, doubted := false, false
-	for _, p := range s.people {
-		if !p.acts {
+	acts := map[int]bool{}
+	for _, e := range s.evs {
+		acts[e.who] = true
+	}
+	for i, p := range s.people {
+		if !acts[i] {
 			continue
 		}
 		rows[p.row] = true
