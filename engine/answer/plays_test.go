@@ -21,14 +21,14 @@ var floors = []struct {
 	slash        bool
 	right, wrong float64
 }{
-	{"cases.plays", true, 10, 100},
-	{"cases.plays", false, 10, 100},
-	{"dev.plays", true, 10, 100},
-	{"dev.plays", false, 10, 100},
-	{"own.plays", true, 10, 100},
-	{"own.plays", false, 0, 100},
-	{"questions.plays", true, 10, 100},
-	{"questions.plays", false, 0, 100},
+	{"cases.plays", true, 58, 0},
+	{"cases.plays", false, 37, 2},
+	{"dev.plays", true, 79, 0},
+	{"dev.plays", false, 38, 1},
+	{"own.plays", true, 80, 2},
+	{"own.plays", false, 5, 0},
+	{"questions.plays", true, 33, 1},
+	{"questions.plays", false, 7, 0},
 }
 
 func load(t *testing.T, name string) []playtest.Play {

@@ -94,7 +94,7 @@ func (s *scene) takes(c *clauseState, i int) {
 		if owner == play.NoTeam {
 			owner = s.whose(a, action, team)
 		}
-		s.earlier(owner, action)
+		s.earlier(owner, action, s.roleIn(i+1, j))
 	}
 	s.asBall(i+1, j)
 }
@@ -122,17 +122,31 @@ func (s *scene) whose(a *atom, action play.Action, team play.Team) play.Team {
 }
 
 // earlier tells a contact that a noun names, unless it is told already.
-func (s *scene) earlier(t play.Team, action play.Action) {
+func (s *scene) earlier(t play.Team, action play.Action, role play.Role) {
 	for k := len(s.evs) - 1; k >= 0; k-- {
 		e := s.evs[k]
-		if e.Kind == play.Contact && e.Team == t && (e.Action == action || e.Action.Attacking() && action.Attacking()) {
+		if e.Kind == play.Contact && e.Team == t && (e.Action == action || e.Action.Attacking() && action.Attacking()) &&
+			(role == play.NoRole || e.who >= 0 && s.people[e.who].Role == role) {
 			return
 		}
 	}
-	w := party{team: t, pid: -1}
+	w := party{team: t, pid: -1, role: role, lib: role == play.Libero, one: role != play.NoRole}
 	s.aside(func() {
 		s.add(play.Event{Kind: play.Contact, Team: t, Action: action}, s.settle(&w))
 	})
+}
+
+// roleIn is the role that words of a noun phrase name: "the libero's set".
+func (s *scene) roleIn(from, to int) play.Role {
+	for _, a := range s.atoms[from:to] {
+		switch a.class {
+		case cLibero:
+			return play.Libero
+		case cRole:
+			return a.role
+		}
+	}
+	return play.NoRole
 }
 
 // served tells the serve that a noun names, unless it is told already.
