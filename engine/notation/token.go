@@ -227,14 +227,7 @@ func verbBefore(out []token) bool {
 	return false
 }
 
-// sideName finds the longest name of a side at i, and how many tokens it takes.
-
-// sideAsPlace reports whether a word before "our side" makes it a place.
-
-// twoColours are the two colours that a text calls its teams by, if it does.
-
 // mergeCompounds makes the lines of the court one token each.
-
 func mergeCompounds(ts []token) []token {
 	out := ts[:0:0]
 	for i := 0; i < len(ts); i++ {

@@ -1,6 +1,11 @@
 package notation
 
-import "example.org/netpost/engine/play"
+import (
+	"slices"
+	"strings"
+
+	"example.org/netpost/engine/play"
+)
 
 // unread lists the words that have no part in the play. Words known not to
 // matter are marked as scenery; words that carry nothing are left out.
@@ -34,6 +39,11 @@ func (s *scene) unread(noPlay bool) []Unread {
 		case a.class == cScenery:
 			out = append(out, Unread{Word: s.words(a), Scenery: true})
 			continue
+		case a.class == cSide && a.side.fam == colours && !coloured(s.words(a)):
+			// A name that owns a player is taken for a team's; it is listed,
+			// since it may be a person's.
+			out = append(out, Unread{Word: s.words(a), Scenery: true})
+			continue
 		case a.used:
 			continue
 		case noPlay && a.class == cTopic:
@@ -42,6 +52,13 @@ func (s *scene) unread(noPlay bool) []Unread {
 		out = append(out, Unread{Word: s.words(a), Stray: a.class == cNone && a.row < 0 && !s.telling(i)})
 	}
 	return out
+}
+
+// coloured reports whether a team's name is a colour.
+func coloured(w string) bool {
+	w = strings.TrimSuffix(strings.ToLower(w), "'s")
+	w = strings.TrimPrefix(w, "the ")
+	return slices.Contains(colourWords, w) || slices.Contains(colourWords, strings.TrimSuffix(w, "s"))
 }
 
 // telling reports whether an unknown word stands where a verb can: after the
