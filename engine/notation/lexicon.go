@@ -172,6 +172,7 @@ type node struct {
 type lexicon struct {
 	root    *node
 	rows    []entry
+	slab    []node          // where the nodes of the tree are
 	words   map[string]bool // every word of a phrase, and every word left alone
 	trade   map[string]bool // the words of the trade: those that a wrong spelling can stand for
 	verbs   map[string]bool // the base forms of single verbs
@@ -181,7 +182,10 @@ type lexicon struct {
 var lex = build()
 
 func build() *lexicon {
-	l := &lexicon{root: &node{entry: -1}, words: map[string]bool{}, trade: map[string]bool{}, verbs: map[string]bool{}, classes: map[string][]string{}}
+	// Room for what the tables hold today: growing by doubling cost half of the
+	// time that the program takes to start.
+	l := &lexicon{root: &node{entry: -1, next: make(map[string]*node, 6000)}, rows: make([]entry, 0, 8192), slab: make([]node, 0, 8192),
+		words: make(map[string]bool, 8192), trade: make(map[string]bool, 2048), verbs: map[string]bool{}, classes: map[string][]string{}}
 	for _, c := range wordClasses {
 		for w := range strings.FieldsSeq(c.words) {
 			l.classes[w] = append(l.classes[w], c.class)
@@ -224,6 +228,15 @@ func build() *lexicon {
 	return l
 }
 
+// node is a new node, out of one slab as long as there is room in it.
+func (l *lexicon) node() *node {
+	if len(l.slab) == cap(l.slab) {
+		return &node{entry: -1}
+	}
+	l.slab = append(l.slab, node{entry: -1})
+	return &l.slab[len(l.slab)-1]
+}
+
 func (l *lexicon) add(row int, e entry) {
 	n := l.root
 	for w := range strings.FieldsSeq(e.phrase) {
@@ -232,7 +245,7 @@ func (l *lexicon) add(row int, e entry) {
 		}
 		m := n.next[w]
 		if m == nil {
-			m = &node{entry: -1}
+			m = l.node()
 			n.next[w] = m
 		}
 		n = m
@@ -246,8 +259,11 @@ func (l *lexicon) add(row int, e entry) {
 		}
 		return // the table's own meaning goes before that of a fact's words
 	}
-	means := e.means
-	n.means, n.entry = &means, row
+	means := &e.means
+	if row >= 0 {
+		means = &l.rows[row].means
+	}
+	n.means, n.entry = means, row
 	if means.class == cVerb && !strings.Contains(e.phrase, " ") {
 		l.verbs[e.phrase] = true
 	}
