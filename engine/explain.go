@@ -46,15 +46,28 @@ func (d Decision) Because() []Given {
 // settledAs reports whether every run rules as wanted. It stops at the first
 // that does not.
 func settledAs(j Judge, s Subject, b *code.Book, want string) bool {
+	r, ok := settled(j, s, b)
+	return ok && r.Key() == want
+}
+
+// settled is the ruling on which every run agrees. It stops at the first run
+// that does not, and needs no tree.
+func settled(j Judge, s Subject, b *code.Book) (Ruling, bool) {
 	budget := MaxLeaves
+	var first Ruling
+	found := false
 	var try func(assumed []assumption) bool
 	try = func(assumed []assumption) bool {
 		if budget--; budget < 0 {
 			return false
 		}
 		_, ruling, missing, ok := run(j, s, b, assumed)
+		if ok && !found {
+			first, found = ruling, true
+			return len(ruling.Conflict) == 0
+		}
 		if ok {
-			return ruling.Key() == want
+			return ruling.Key() == first.Key() && len(ruling.Conflict) == 0
 		}
 		f, _ := play.FactByID(missing.Fact)
 		for _, c := range f.Values {
@@ -64,7 +77,7 @@ func settledAs(j Judge, s Subject, b *code.Book, want string) bool {
 		}
 		return true
 	}
-	return try(nil)
+	return first, try(nil)
 }
 
 // Change is a smallest set of facts whose change would change the ruling.
@@ -159,11 +172,11 @@ func (d Decision) changed(gs []Given) (Change, bool) {
 	for _, g := range gs {
 		s = Tell(s, g.Key, g.Value)
 	}
-	e, err := Decide(d.judge, s, d.Book)
-	if err != nil || !e.Settled() || e.Ruling.Key() == d.Ruling.Key() {
+	r, ok := settled(d.judge, s, d.Book)
+	if !ok || r.Key() == d.Ruling.Key() {
 		return Change{}, false
 	}
-	return Change{gs, e.Ruling}, true
+	return Change{gs, r}, true
 }
 
 // Compare decides the same subject under every code, each in the season given
