@@ -3,6 +3,7 @@ package notation
 import (
 	"slices"
 	"strings"
+	"sync"
 
 	"example.org/netpost/engine/play"
 )
@@ -167,7 +168,7 @@ type saying struct {
 
 // sayings are all phrases for all facts, the longest first; among equally
 // long ones in the order of the tables.
-var sayings = func() []saying {
+var sayings = sync.OnceValue(func() []saying {
 	var out []saying
 	add := func(f play.FactID, v play.Value, words string, alone bool) {
 		if strings.Contains(words, "{") && !strings.Contains(words, "{side}") {
@@ -207,7 +208,7 @@ var sayings = func() []saying {
 	}
 	slices.SortStableFunc(out, func(a, b saying) int { return len(b.units) - len(a.units) })
 	return out
-}()
+})
 
 // units cuts the words of a phrase as heard cuts an answer.
 func units(words string) []string {

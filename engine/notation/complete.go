@@ -3,6 +3,7 @@ package notation
 import (
 	"slices"
 	"strings"
+	"sync"
 	"unicode"
 
 	"example.org/netpost/engine/play"
@@ -232,11 +233,11 @@ func (c *completing) phrases(p *play.Rally) []string {
 		tell(play.OfEvent, last.ID, last.Kind)
 	}
 	tell(play.OfSetting, "", "")
-	return append(out, nextPhrases...)
+	return append(out, nextPhrases()...)
 }
 
 // nextPhrases are what an event begins with and what happens in it.
-var nextPhrases = func() []string {
+var nextPhrases = sync.OnceValue(func() []string {
 	var out []string
 	for _, w := range orderWords {
 		out = append(out, w.words)
@@ -252,7 +253,7 @@ var nextPhrases = func() []string {
 		out = append(out, join(v.one, v.object))
 	}
 	return append(out, whosePoint)
-}()
+})
 
 // words offers the words of the lexicon that go on from the last typed one,
 // the short ones first.
@@ -261,9 +262,9 @@ func (c *completing) words() {
 		return
 	}
 	s := c.typed[len(c.typed)-1]
-	from, _ := slices.BinarySearch(lexWords, s)
+	from, _ := slices.BinarySearch(lexWords(), s)
 	var found []string
-	for _, w := range lexWords[from:] {
+	for _, w := range lexWords()[from:] {
 		if !strings.HasPrefix(w, s) {
 			break
 		}
@@ -278,7 +279,7 @@ func (c *completing) words() {
 }
 
 // lexWords are the words of the lexicon in order.
-var lexWords = func() []string {
+var lexWords = sync.OnceValue(func() []string {
 	var out []string
 	for w := range lex.words {
 		if len(w) > 2 && w[0] != '<' {
@@ -287,4 +288,4 @@ var lexWords = func() []string {
 	}
 	slices.Sort(out)
 	return out
-}()
+})

@@ -141,7 +141,7 @@ func yesNoWord(us []unit) int {
 		n = -1
 	}
 	if n != 0 && len(us) > 1 {
-		for _, s := range sayings {
+		for _, s := range sayings() {
 			if at, _ := find(us, s.units); at == 0 {
 				return 0
 			}

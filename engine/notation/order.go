@@ -80,7 +80,7 @@ func earlier(word string, left, right int) int {
 }
 
 func (a *filling) same(us []unit) play.Value {
-	for _, s := range sayings {
+	for _, s := range sayings() {
 		if s.fact == play.Order && s.value == play.Same {
 			if i, _ := find(us, s.units); i >= 0 {
 				take(us, i, i+len(s.units))

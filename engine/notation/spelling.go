@@ -3,11 +3,12 @@ package notation
 import (
 	"slices"
 	"strings"
+	"sync"
 )
 
 // vocabulary is every word of the lexicon that a wrong spelling can stand for,
 // sorted.
-var vocabulary = func() []string {
+var vocabulary = sync.OnceValue(func() []string {
 	var out []string
 	for w := range lex.words {
 		if len(w) >= 4 && w[0] != '<' {
@@ -16,7 +17,7 @@ var vocabulary = func() []string {
 	}
 	slices.Sort(out)
 	return out
-}()
+})
 
 // correct replaces words that nobody knows by the one near word of the
 // lexicon, and says which. A word with two near ones, and a common word, stay.
@@ -55,7 +56,7 @@ func nearest(s string) string {
 			limit = 2
 		}
 		best, at, several := "", limit+1, false
-		for _, w := range vocabulary {
+		for _, w := range vocabulary() {
 			if w[0] != head[0] || len(w)-len(head) > limit || len(head)-len(w) > limit {
 				continue
 			}

@@ -37,8 +37,8 @@ func (a *filling) claims(us []unit) []claim {
 	for {
 		var best *saying
 		at, s := -1, noSide
-		for i := range sayings {
-			w := &sayings[i]
+		for i := range sayings() {
+			w := &sayings()[i]
 			if best != nil && (len(w.units) < len(best.units) || w.fact != a.asked.Fact) {
 				continue
 			}
