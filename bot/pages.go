@@ -21,20 +21,20 @@ func Pages(m Message, fits func(Doc) bool) []Doc {
 		return []Doc{m.Doc}
 	}
 	p := pager{more: m.More, tone: m.Doc.Tone, fits: fits}
-	var todo []atom
+	var left []atom
 	for i, b := range m.Doc.Blocks {
 		if bs, ok := b.(Buttons); ok {
 			p.buttons = append(p.buttons, bs)
 			continue
 		}
-		todo = append(todo, atoms(i, b)...)
+		left = append(left, atoms(i, b)...)
 	}
 	p.fewer()
-	for len(todo) > 0 {
-		a := todo[0]
+	for len(left) > 0 {
+		a := left[0]
 		switch {
 		case p.takes(append(p.now, a)):
-			p.now, todo = append(p.now, a), todo[1:]
+			p.now, left = append(p.now, a), left[1:]
 		case len(p.now) > 0 && p.takes([]atom{a}):
 			p.turn()
 		default:
@@ -45,9 +45,9 @@ func Pages(m Message, fits func(Doc) bool) []Doc {
 			}
 			p.now = append(p.now, head)
 			p.turn()
-			todo = todo[1:]
+			left = left[1:]
 			if tail != nil {
-				todo = append([]atom{*tail}, todo...)
+				left = append([]atom{*tail}, left...)
 			}
 		}
 	}
