@@ -20,9 +20,9 @@ import (
 // or the notation is never mixed with an earlier one.
 type dialogue struct {
 	store.Question
-	given  []engine.Given
-	answer answer.Answer
-	rally  *play.Rally // as read, with the facts; nil: no play was read
+	given   []engine.Given
+	answer  answer.Answer
+	subject play.Subject // as read, with the facts; nil: nothing that can be ruled on was read
 }
 
 // ask answers a new question and keeps it.
@@ -83,11 +83,11 @@ func (t *turn) answered(q store.Question, given []engine.Given) dialogue {
 	if d.answer.Error != nil {
 		return d
 	}
-	if r, err := notation.Read(q.Text); err == nil && r.Rally != nil {
-		d.rally = r.Rally
+	if r, err := notation.Read(q.Text); err == nil && r.Subject() != nil {
+		d.subject = r.Subject()
 		for _, g := range given {
 			if g.Key.Fact != answer.CodeFact {
-				d.rally = d.rally.With(g.Key, g.Value)
+				d.subject = d.subject.Tell(g.Key, g.Value)
 			}
 		}
 	}
@@ -195,8 +195,8 @@ func given(question string, g engine.Given, by Person, at time.Time) store.Given
 // record is what the store keeps of the answer.
 func (d dialogue) record(at time.Time) store.Answer {
 	a := store.Answer{Message: d.Answer.Message, Outcome: string(d.answer.Outcome), At: at}
-	if d.rally != nil {
-		a.Play = notation.Print(d.rally)
+	if d.subject != nil {
+		a.Play = notation.Say(d.subject)
 	}
 	if b, err := json.Marshal(d.answer); err == nil {
 		a.Ruling = b

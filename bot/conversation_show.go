@@ -94,10 +94,10 @@ func (d dialogue) clause(k play.Key, v play.Value) string {
 	switch {
 	case k.Fact == answer.CodeFact:
 		return "the code is " + string(v)
-	case d.rally == nil:
+	case d.subject == nil:
 		return k.String() + ": " + string(v)
 	}
-	return notation.Clause(d.rally, k, v)
+	return notation.ClauseOf(d.subject, k, v)
 }
 
 // buttons are the values of the deciding fact, then the other ways on.

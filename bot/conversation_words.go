@@ -108,8 +108,8 @@ func (d dialogue) changeable() []play.Key {
 			out = append(out, play.Key{Fact: play.FactID(g.Fact), Of: g.Of})
 		}
 	}
-	if d.rally != nil {
-		out = append(out, d.rally.Known()...)
+	if d.subject != nil {
+		out = append(out, d.subject.Known()...)
 	}
 	return out
 }
@@ -144,16 +144,16 @@ func (d dialogue) fill(fact, of, words string) ([]engine.Given, error) {
 	if fact == answer.CodeFact {
 		return codeIn(words)
 	}
-	if d.rally == nil {
+	if d.subject == nil {
 		return nil, errors.New("no play was read")
 	}
-	p, err := notation.Fill(d.rally, play.Key{Fact: play.FactID(fact), Of: of}, words)
+	p, err := notation.FillIn(d.subject, play.Key{Fact: play.FactID(fact), Of: of}, words)
 	if err != nil {
 		return nil, err
 	}
 	var out []engine.Given
 	for _, k := range p.Known() {
-		if v := p.Get(k); v != d.rally.Get(k) {
+		if v := p.Get(k); v != d.subject.Get(k) {
 			out = append(out, engine.Given{Key: k, Value: v})
 		}
 	}

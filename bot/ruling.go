@@ -5,7 +5,7 @@ import (
 	"strings"
 
 	"example.org/netpost/engine/answer"
-	"example.org/netpost/engine/rules"
+	"example.org/netpost/engine/judge"
 )
 
 // Ruling lays an answer out for people: people's safety, then the ruling, then
@@ -143,7 +143,7 @@ func verdict(v answer.Verdict) string {
 
 // name is the title of a fault, replay or measure.
 func name(id string) string {
-	if r, ok := rules.ByID(id); ok {
+	if r, ok := judge.ByID(id); ok {
 		return r.Title
 	}
 	return strings.ReplaceAll(id, "-", " ")

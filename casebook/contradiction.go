@@ -94,6 +94,9 @@ func (c *checker) claim(i int, n *Note, cd code.Code) *claim {
 	if !c.options.Today.IsZero() && n.expired(c.options.Today) {
 		return nil
 	}
+	if p.reading.Rally == nil {
+		return nil // plays of the ball alone are laid over each other
+	}
 	var v verdict
 	for j, x := range n.Codes {
 		if x == cd {

@@ -50,7 +50,7 @@ func (c *checker) overturned(n *Note, p *proof, i int) (Finding, bool) {
 	case then.agrees:
 		f = n.finding(checkNext, "departs", under+" the book rules as this note does", "take departs out then")
 	case then.decision.Settled():
-		f = n.finding(checkNext, "ruling", "the note rules "+n.Ruling.String()+", but "+under+" the engine rules "+said(p.reading.Rally, then.decision), "supersede it, or set expires to the end of its season")
+		f = n.finding(checkNext, "ruling", "the note rules "+n.Ruling.String()+", but "+under+" the engine rules "+said(p.reading.Subject(), then.decision), "supersede it, or set expires to the end of its season")
 	default:
 		f = n.finding(checkNext, "ruling", "the note rules "+n.Ruling.String()+", but "+under+" it is no longer settled", "supersede it, or set expires to the end of its season")
 	}

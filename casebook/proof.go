@@ -8,9 +8,9 @@ import (
 	"example.org/netpost/engine"
 	"example.org/netpost/engine/answer"
 	"example.org/netpost/engine/code"
+	"example.org/netpost/engine/judge"
 	"example.org/netpost/engine/notation"
 	"example.org/netpost/engine/play"
-	"example.org/netpost/engine/rules"
 )
 
 // proof is what the engine makes of a note's play: the zero value for a note
@@ -40,7 +40,7 @@ func (c *checker) prove(n *Note) proof {
 	}
 	p := proof{done: true}
 	p.reading, p.err = notation.Read(n.Play)
-	p.whole = p.err == nil && p.reading.Rally != nil && p.reading.Whole()
+	p.whole = p.err == nil && p.reading.Subject() != nil && p.reading.Whole()
 	if !p.whole {
 		return p
 	}
@@ -55,7 +55,7 @@ func (c *checker) decide(n *Note, r notation.Reading, cs codeSeason) verdict {
 	if err != nil {
 		return verdict{err: err}
 	}
-	d, err := rules.Decide(r.Rally, b)
+	d, err := judge.Decide(r.Subject(), b)
 	if err != nil {
 		return verdict{err: err}
 	}
@@ -86,7 +86,7 @@ func side(name string, r notation.Reading, c code.Code) play.Team {
 		if strings.EqualFold(name, t.String()) {
 			return t
 		}
-		for _, n := range r.Rally.Names[t] {
+		for _, n := range called(r.Subject(), t) {
 			if strings.EqualFold(name, n) {
 				return t
 			}
@@ -101,6 +101,20 @@ func side(name string, r notation.Reading, c code.Code) play.Team {
 		}
 	}
 	return play.NoTeam
+}
+
+// called are the names of a side in a subject, its own first.
+func called(s play.Subject, t play.Team) []string {
+	switch s := s.(type) {
+	case *play.Rally:
+		if t == play.NoTeam {
+			return nil
+		}
+		return append(slices.Clone(s.Names[t]), t.String())
+	case play.Spoken:
+		return s.Called(t)
+	}
+	return nil
 }
 
 // engineFindings reports what the proof of note i shows.
@@ -129,12 +143,12 @@ func (n *Note) readFindings(p *proof) []Finding {
 	switch {
 	case p.err != nil:
 		return one("the play can't be read: "+p.err.Error(), "tell it as a crew would ask it")
-	case r.Rally == nil:
-		what := "no play of the ball was read in it"
+	case r.Subject() == nil:
+		what := "nothing that can be ruled on was read in it"
 		if r.Topic != "" {
 			what += "; it reads as a question about " + r.Topic
 		}
-		return one(what, "tell a play of the ball, or take play and ruling out and say it in the text")
+		return one(what, "tell a play, or take play and ruling out and say it in the text")
 	case len(r.More) > 0:
 		return one("it holds more than one play", "keep one, and write another note for the rest")
 	}
@@ -205,11 +219,11 @@ func (n *Note) unknownRuling() (Finding, bool) {
 		if id.value == "" {
 			continue
 		}
-		if _, ok := rules.ByID(id.value); ok {
+		if _, ok := judge.ByID(id.value); ok {
 			continue
 		}
 		var ids []string
-		for _, r := range rules.All() {
+		for _, r := range judge.All() {
 			ids = append(ids, r.ID)
 		}
 		mend := "use one of " + strings.Join(ids, ", ")
@@ -229,23 +243,27 @@ func (n *Note) disagrees(p *proof, v verdict) Finding {
 	d := v.decision
 	under := fmt.Sprintf("under the %s rules of %s", d.Book.Code(), d.Book.Season())
 	if !d.Settled() {
-		q := notation.Question(p.reading.Rally, d.Tree.Ask)
+		q := notation.QuestionOf(p.reading.Subject(), d.Tree.Ask)
 		return n.finding(checkRuling, "ruling", "the note rules "+n.Ruling.String()+", but "+under+" it turns on this: "+q, "tell it in the play, or rule depends")
 	}
-	return n.finding(checkRuling, "ruling", "the note rules "+n.Ruling.String()+", but "+under+" the engine rules "+said(p.reading.Rally, d), "mend the play or the ruling, or give the reason in departs")
+	return n.finding(checkRuling, "ruling", "the note rules "+n.Ruling.String()+", but "+under+" the engine rules "+said(p.reading.Subject(), d), "mend the play or the ruling, or give the reason in departs")
 }
 
 // said is a settled decision in words, with the side's name in the play and
 // the rule it rests on. A play-on rests on no one rule: it keeps all.
-func said(p *play.Rally, d engine.Decision) string {
+func said(s play.Subject, d engine.Decision) string {
 	r := d.Ruling
-	s := Ruling{Outcome: string(r.Outcome), Fault: r.Fault, Replay: r.Replay, Against: p.Name(r.Against), Measure: r.Measure}.String()
+	against := ""
+	if n := called(s, r.Against); len(n) > 0 {
+		against = n[0]
+	}
+	words := Ruling{Outcome: string(r.Outcome), Fault: r.Fault, Replay: r.Replay, Against: against, Measure: r.Measure}.String()
 	if r.Outcome != engine.PlayOn && len(r.Cites) > 0 {
 		if number := d.Book.Cell(r.Cites[0].Param).Rule; number != "" {
-			s += " (" + number + ")"
+			words += " (" + number + ")"
 		}
 	}
-	return s
+	return words
 }
 
 // String is the ruling in the engine's words.

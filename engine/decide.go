@@ -90,7 +90,7 @@ func (d *Decision) grow(assumed []assumption, count *int) (*node, error) {
 		}
 		return &node{ruling: ruling, key: ruling.Key()}, nil
 	}
-	f, known := play.FactByID(missing.Fact)
+	f, known := d.Subject.Fact(missing.Fact)
 	if !known {
 		return nil, fmt.Errorf("a rule read the fact %q, which is not in the fact table", missing.Fact)
 	}

@@ -29,7 +29,7 @@ func (d Decision) Because() []Given {
 	for spared := true; spared; {
 		spared = false
 		for i := len(read) - 1; i >= 0; i-- {
-			without := doubt(Tell(s, read[i], play.Unknown), read[i])
+			without := s.Tell(read[i], play.Unknown).Doubt(read[i])
 			if settledAs(d.judge, without, d.Book, want) {
 				s, spared = without, true
 				read = slices.Delete(read, i, i+1)
@@ -69,7 +69,7 @@ func settled(j Judge, s Subject, b *code.Book) (Ruling, bool) {
 		if ok {
 			return ruling.Key() == first.Key() && len(ruling.Conflict) == 0
 		}
-		f, _ := play.FactByID(missing.Fact)
+		f, _ := s.Fact(missing.Fact)
 		for _, c := range f.Values {
 			if !try(append(assumed[:len(assumed):len(assumed)], assumption{missing, c.Value})) {
 				return false
@@ -125,13 +125,13 @@ func (d Decision) Nearest(limit int) []Change {
 // Flips reports whether one other value of the fact would change, or unsettle,
 // a settled ruling.
 func (d Decision) Flips(k play.Key) bool {
-	f, ok := play.FactByID(k.Fact)
+	f, ok := d.Subject.Fact(k.Fact)
 	if !ok {
 		return false
 	}
 	now := d.value(k)
 	for _, c := range f.Values {
-		if c.Value != now && !settledAs(d.judge, Tell(d.Subject, k, c.Value), d.Book, d.Ruling.Key()) {
+		if c.Value != now && !settledAs(d.judge, d.Subject.Tell(k, c.Value), d.Book, d.Ruling.Key()) {
 			return true
 		}
 	}
@@ -148,7 +148,7 @@ func (d Decision) value(k play.Key) play.Value {
 func (d Decision) flips() []Given {
 	var out []Given
 	add := func(k play.Key) {
-		f, _ := play.FactByID(k.Fact)
+		f, _ := d.Subject.Fact(k.Fact)
 		now := d.value(k)
 		for _, c := range f.Values {
 			if c.Value != now {
@@ -170,7 +170,7 @@ func (d Decision) flips() []Given {
 func (d Decision) changed(gs []Given) (Change, bool) {
 	s := d.Subject
 	for _, g := range gs {
-		s = Tell(s, g.Key, g.Value)
+		s = s.Tell(g.Key, g.Value)
 	}
 	r, ok := settled(d.judge, s, d.Book)
 	if !ok || r.Key() == d.Ruling.Key() {

@@ -10,7 +10,7 @@ import (
 // Outcome is what a ruling does to the rally.
 type Outcome string
 
-// The outcomes.
+// The outcomes. A measure in a dead ball and an answer of a look-up have none.
 const (
 	PlayOn  Outcome = "play-on"
 	Fault   Outcome = "fault"
@@ -33,6 +33,7 @@ type Ruling struct {
 	Also    []string  // further faults of the same team at the same moment
 	Replay  string    // why it is replayed, for Replay
 	Measure []string  // administrative measures, all applying together
+	Answer  string    // of a look-up or a measure: one clause that opens with the number, or yes or no
 	Against play.Team // the team at fault
 	Event   string    // the event in which the fault exists
 	Lost    play.Team // of a play-on: the side on whose floor the rally then legally ended
@@ -60,6 +61,10 @@ func (r Ruling) Key() string {
 		b.WriteByte('!')
 		b.WriteString(s)
 	}
+	if r.Answer != "" {
+		b.WriteByte('=')
+		b.WriteString(r.Answer)
+	}
 	return b.String()
 }
 
@@ -85,6 +90,9 @@ func (r Ruling) String() string {
 	}
 	if len(r.Measure) > 0 {
 		s += " measure " + strings.Join(r.Measure, ",")
+	}
+	if r.Answer != "" {
+		s += " answer " + r.Answer
 	}
 	return s
 }

@@ -9,9 +9,9 @@ import (
 	"example.org/netpost/casebook"
 	"example.org/netpost/engine"
 	"example.org/netpost/engine/code"
+	"example.org/netpost/engine/judge"
 	"example.org/netpost/engine/notation"
 	"example.org/netpost/engine/play"
-	"example.org/netpost/engine/rules"
 )
 
 // A document is one note as the index sees it. The tags are the fields of the mapping.
@@ -142,13 +142,13 @@ func (m maker) played(n *casebook.Note) (out []sign) {
 	if n.Play == "" {
 		r = notation.Reading{Topic: r.Topic}
 	}
-	return signature(r, decide(r.Rally, n.Codes, n.Season, m.book.Open)...)
+	return signature(r, decide(r.Subject(), n.Codes, n.Season, m.book.Open)...)
 }
 
 // decide rules on a play under each code, leaving out those whose tables do not hold the
 // season or find the play too open.
-func decide(rally *play.Rally, codes []code.Code, season code.Season, open func(code.Code, code.Season) (*code.Book, error)) []engine.Decision {
-	if rally == nil {
+func decide(s play.Subject, codes []code.Code, season code.Season, open func(code.Code, code.Season) (*code.Book, error)) []engine.Decision {
+	if s == nil {
 		return nil
 	}
 	var out []engine.Decision
@@ -157,7 +157,7 @@ func decide(rally *play.Rally, codes []code.Code, season code.Season, open func(
 		if err != nil {
 			continue
 		}
-		d, err := rules.Decide(rally, book)
+		d, err := judge.Decide(s, book)
 		if err != nil {
 			continue
 		}

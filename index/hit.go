@@ -8,6 +8,7 @@ import (
 
 	"example.org/netpost/casebook"
 	"example.org/netpost/engine/code"
+	"example.org/netpost/engine/judge"
 	"example.org/netpost/engine/play"
 )
 
@@ -192,7 +193,7 @@ func factNames(ids []string) []string {
 	var out []string
 	for _, id := range ids {
 		name := strings.ReplaceAll(id, "-", " ")
-		if _, ok := play.FactByID(play.FactID(id)); ok {
+		if _, ok := judge.FactByID(play.FactID(id)); ok {
 			out = append(out, name)
 		}
 	}

@@ -31,7 +31,12 @@ func (q Question) Query() Query {
 			out.Code = code.Code(g.Value)
 		}
 	}
-	r.Rally = q.told(r.Rally)
+	switch s := q.told(r.Subject()).(type) {
+	case *play.Rally:
+		r.Rally = s
+	case play.Spoken:
+		r.Other = s
+	}
 	out.Reading = r
 	if out.Code == "" {
 		out.Code = r.Code
@@ -43,7 +48,7 @@ func (q Question) Query() Query {
 	if out.Code == "" {
 		codes = code.All()
 	}
-	out.Decisions = decide(r.Rally, codes, out.Season, func(c code.Code, s code.Season) (*code.Book, error) {
+	out.Decisions = decide(r.Subject(), codes, out.Season, func(c code.Code, s code.Season) (*code.Book, error) {
 		b, err := code.Open(c, s)
 		if err != nil || len(q.Overlays) == 0 {
 			return b, err
@@ -53,15 +58,15 @@ func (q Question) Query() Query {
 	return out
 }
 
-// told is a play with the facts given that it can have.
-func (q Question) told(p *play.Rally) *play.Rally {
-	if p == nil {
+// told is a subject with the facts given that it can have.
+func (q Question) told(s play.Subject) play.Subject {
+	if s == nil {
 		return nil
 	}
 	for _, g := range q.Given {
-		if next := p.With(g.Key, g.Value); next.Check() == nil {
-			p = next
+		if next := s.Tell(g.Key, g.Value); next.Check() == nil {
+			s = next
 		}
 	}
-	return p
+	return s
 }

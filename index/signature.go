@@ -48,10 +48,8 @@ func signature(reading notation.Reading, decided ...engine.Decision) []sign {
 	if reading.Topic != "" {
 		add(signTopic, reading.Topic)
 	}
-	var s engine.Subject
-	if reading.Rally != nil {
-		s = reading.Rally
-	} else if len(decided) > 0 {
+	s := reading.Subject()
+	if s == nil && len(decided) > 0 {
 		s = decided[0].Subject
 	}
 	if r, ok := s.(*play.Rally); ok && r != nil {
@@ -60,7 +58,7 @@ func signature(reading notation.Reading, decided ...engine.Decision) []sign {
 	if !absent(s) {
 		for _, k := range s.Known() {
 			v := s.Get(k)
-			if f, ok := play.FactByID(k.Fact); ok && f.Sided {
+			if f, ok := s.Fact(k.Fact); ok && f.Sided {
 				continue // a side's letter is the teller's choice
 			}
 			add(signFact, string(k.Fact)+"="+string(v))

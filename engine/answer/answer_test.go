@@ -309,11 +309,11 @@ func TestOverlay(t *testing.T) {
 
 func rallyOf(t *testing.T, p *play.Rally, given []engine.Given) *play.Rally {
 	t.Helper()
-	p, problem := tell(p, given)
+	s, problem := tell(p, given)
 	if problem != nil {
 		t.Fatal(problem)
 	}
-	return p
+	return s.(*play.Rally)
 }
 
 func must(b *code.Book, err error) *code.Book {

@@ -6,9 +6,8 @@ import (
 
 	"example.org/netpost/engine"
 	"example.org/netpost/engine/code"
+	"example.org/netpost/engine/judge"
 	"example.org/netpost/engine/notation"
-	"example.org/netpost/engine/play"
-	"example.org/netpost/engine/rules"
 )
 
 // PeopleFirst is the caution that leads every answer about somebody's health.
@@ -50,20 +49,20 @@ func Of(r notation.Reading, o Options) Answer {
 	if len(chosen) == 1 {
 		a.Code = Maybe(chosen[0])
 	}
-	if r.Rally == nil {
+	if r.Subject() == nil {
 		a.Reason = Maybe(unruled(r.Topic))
 		if len(o.Given) > 0 {
 			a.Error = &Problem{"given", "nothing was read that it could be about", "tell the play in the words"}
 		}
 		return a
 	}
-	p, problem := tell(r.Rally, o.Given)
+	s, problem := tell(r.Subject(), o.Given)
 	if problem != nil {
 		a.Error = problem
 		return a
 	}
-	a.Read = notation.Sentences(p)
-	q, err := decide(p, chosen, season, o)
+	a.Read = notation.SentencesOf(s)
+	q, err := decide(s, chosen, season, o)
 	if err != nil {
 		a.Reason = Maybe(err.Error())
 		return a
@@ -72,7 +71,7 @@ func Of(r notation.Reading, o Options) Answer {
 		a.Reason = "nothing in what was read is a matter of any rule; tell what happened in the rally"
 		return a
 	}
-	a.Kind = Ruling
+	a.Kind = q.kind()
 	q.calls = r.Calls
 	q.fill(&a)
 	if !r.Told() || a.Outcome == Depends && !r.Whole() {
@@ -125,24 +124,24 @@ func unruled(topic string) string {
 	return fmt.Sprintf("this reads as a question about %s, and only plays of the ball are ruled on from words; look in the book or ask the rules interpreter", about)
 }
 
-// inquiry is one play decided under the codes: those asked for, and all that
+// inquiry is one subject decided under the codes: those asked for, and all that
 // hold the season, to compare.
 type inquiry struct {
-	play  *play.Rally
-	asked []engine.Decision
-	all   []engine.Decision
-	calls []string // faults that the words say were called
-	show  bool     // all codes, also those that rule alike
+	subject engine.Subject
+	asked   []engine.Decision
+	all     []engine.Decision
+	calls   []string // faults that the words say were called
+	show    bool     // all codes, also those that rule alike
 }
 
-// decide decides a play under every code that holds the season. It fails where
-// none of the chosen codes does, or where a play leaves too much open.
-func decide(p *play.Rally, chosen []code.Code, s code.Season, o Options) (*inquiry, error) {
-	q := &inquiry{play: p, show: o.AllCodes}
+// decide decides a subject under every code that holds the season. It fails where
+// none of the chosen codes does, or where it leaves too much open.
+func decide(s engine.Subject, chosen []code.Code, season code.Season, o Options) (*inquiry, error) {
+	q := &inquiry{subject: s, show: o.AllCodes}
 	var missing []string
 	for _, c := range code.All() {
 		asked := len(chosen) > 1 || chosen[0] == c
-		b, err := open(c, s, o.Overlays)
+		b, err := open(c, season, o.Overlays)
 		if err != nil {
 			if asked {
 				missing = append(missing, err.Error())
@@ -180,7 +179,24 @@ func (q *inquiry) vacuous() bool {
 	return true
 }
 
-// under decides the play under a book. Where a book decided before says the
+// kind is what sort of answer the decisions come to: a ruling where any leaf
+// has an outcome, else a measure where any has one, else a fact.
+func (q *inquiry) kind() Kind {
+	k := Fact
+	for _, d := range q.asked {
+		for _, l := range d.Leaves {
+			switch {
+			case l.Ruling.Outcome != "":
+				return Ruling
+			case len(l.Ruling.Measure) > 0:
+				k = Measure
+			}
+		}
+	}
+	return k
+}
+
+// under decides the subject under a book. Where a book decided before says the
 // same of every parameter that was read, that decision holds for this one too.
 func (q *inquiry) under(b *code.Book) (engine.Decision, error) {
 	for _, d := range q.all {
@@ -189,7 +205,7 @@ func (q *inquiry) under(b *code.Book) (engine.Decision, error) {
 			return d, nil
 		}
 	}
-	return rules.Decide(q.play, b)
+	return judge.Decide(q.subject, b)
 }
 
 func alikeIn(params []code.Param, a, b *code.Book) bool {
@@ -230,9 +246,9 @@ func (q *inquiry) fill(a *Answer) {
 		a.Tree = q.tree(a, d.Tree, nil)
 		return
 	}
-	a.Verdict = q.verdict(d.Ruling)
+	a.Verdict, a.Answer = q.verdict(d.Ruling), Maybe(d.Ruling.Answer)
 	for _, g := range d.Because() {
-		a.Because = append(a.Because, notation.Clause(q.play, g.Key, g.Value))
+		a.Because = append(a.Because, notation.ClauseOf(q.subject, g.Key, g.Value))
 	}
 	a.Call = q.call(d.Ruling)
 	a.Next = q.next(d.Ruling, q.calls)

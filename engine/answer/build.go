@@ -6,9 +6,9 @@ import (
 
 	"example.org/netpost/engine"
 	"example.org/netpost/engine/code"
+	"example.org/netpost/engine/judge"
 	"example.org/netpost/engine/notation"
 	"example.org/netpost/engine/play"
-	"example.org/netpost/engine/rules"
 )
 
 // verdict puts a ruling into the stable ids.
@@ -19,12 +19,12 @@ func (q *inquiry) verdict(r engine.Ruling) Verdict {
 		Also:    r.Also,
 		Replay:  Maybe(r.Replay),
 		Measure: r.Measure,
-		Against: names(q.play, r.Against),
+		Against: names(q.subject, r.Against),
 	}
 }
 
 func (q *inquiry) given(g engine.Given) Given {
-	return Given{string(g.Key.Fact), g.Key.Of, string(g.Value), notation.Clause(q.play, g.Key, g.Value)}
+	return Given{string(g.Key.Fact), g.Key.Of, string(g.Value), notation.ClauseOf(q.subject, g.Key, g.Value)}
 }
 
 func (q *inquiry) givens(gs []engine.Given) []Given {
@@ -41,13 +41,13 @@ func (q *inquiry) givens(gs []engine.Given) []Given {
 func (q *inquiry) presumed() []string {
 	var out []string
 	for _, k := range collect(q.asked, func(d engine.Decision) []play.Key { return d.Presumed }) {
-		f, _ := play.FactByID(k.Fact)
+		f, _ := q.subject.Fact(k.Fact)
 		switch {
 		case f.Quiet, !q.restsOn(k):
 		case f.About == play.OfSetting:
 			out = append(out, f.Why)
 		default:
-			out = append(out, notation.Clause(q.play, k, q.play.Presumption(k)))
+			out = append(out, notation.ClauseOf(q.subject, k, q.subject.Presumption(k)))
 		}
 	}
 	return unique(out)
@@ -66,7 +66,7 @@ func (q *inquiry) rules() []Rule {
 	var out []Rule
 	for _, d := range q.asked {
 		for _, c := range cites(d) {
-			r, _ := rules.ByID(c.Rule)
+			r, _ := judge.ByID(c.Rule)
 			cell := d.Book.Cell(c.Param)
 			out = append(out, Rule{ID: c.Rule, Title: r.Title, Cite: cell.Rule, Basis: string(cell.Basis), Source: cell.Source,
 				Code: string(d.Book.Code()), Edition: d.Book.Edition(), Adopted: Maybe(cell.Adopted)})
@@ -124,7 +124,7 @@ func title(p code.Param) string {
 func (q *inquiry) call(r engine.Ruling) *Call {
 	var out *Call
 	for _, d := range q.asked {
-		c := rules.CallFor(r, d.Book)
+		c := judge.Call(r, q.subject, d.Book)
 		if len(c.By) == 0 {
 			return nil
 		}
@@ -149,8 +149,8 @@ func (q *inquiry) call(r engine.Ruling) *Call {
 // next is what follows the ruling, nil when the ruling does not tell. Calls
 // are those that the crew is said to have made already.
 func (q *inquiry) next(r engine.Ruling, calls []string) *Next {
-	point, serves := rules.Next(r, q.play)
-	n := Next{Point: names(q.play, point), Serves: names(q.play, serves), Words: Maybe(mistaken(r, calls))}
+	point, serves := judge.Next(r, q.subject)
+	n := Next{Point: names(q.subject, point), Serves: names(q.subject, serves), Words: Maybe(mistaken(r, calls))}
 	if n.Point == nil && n.Serves == nil && n.Words == "" {
 		return nil
 	}
@@ -164,7 +164,7 @@ func mistaken(r engine.Ruling, calls []string) string {
 		return ""
 	}
 	for _, id := range calls {
-		if rule, ok := rules.ByID(id); ok {
+		if rule, ok := judge.ByID(id); ok {
 			return "a whistle for " + rule.Title + " is a mistaken one here: the rally is replayed, unless its result was already certain"
 		}
 	}
@@ -187,15 +187,15 @@ func (q *inquiry) kid(a *Answer, is string, t *engine.Tree, when []Given) Kid {
 	if !t.Leaf() {
 		return Kid{Is: is, Tree: q.tree(a, t, when)}
 	}
-	a.Branches = append(a.Branches, Branch{When: when, Verdict: q.verdict(t.Ruling)})
+	a.Branches = append(a.Branches, Branch{When: when, Verdict: q.verdict(t.Ruling), Answer: Maybe(t.Ruling.Answer)})
 	leaf := len(a.Branches) - 1
 	return Kid{Is: is, Leaf: &leaf}
 }
 
 func (q *inquiry) question(t *engine.Tree) Question {
-	out := Question{Fact: string(t.Ask.Fact), Of: t.Ask.Of, Words: notation.Question(q.play, t.Ask)}
-	labels := notation.Choices(q.play, t.Ask)
-	f, _ := play.FactByID(t.Ask.Fact)
+	out := Question{Fact: string(t.Ask.Fact), Of: t.Ask.Of, Words: notation.QuestionOf(q.subject, t.Ask)}
+	labels := notation.ChoicesOf(q.subject, t.Ask)
+	f, _ := q.subject.Fact(t.Ask.Fact)
 	for i, c := range f.Values {
 		out.Values = append(out.Values, Value{string(c.Value), labels[i]})
 	}

@@ -4,8 +4,8 @@ import (
 	"slices"
 
 	"example.org/netpost/engine"
+	"example.org/netpost/engine/judge"
 	"example.org/netpost/engine/play"
-	"example.org/netpost/engine/rules"
 )
 
 // maxChanges is how many changes of fact an answer lists.
@@ -16,7 +16,7 @@ const maxChanges = 3
 func (q *inquiry) changes(d engine.Decision) []Branch {
 	var first, last []Branch
 	for _, c := range d.Nearest(2 * maxChanges) {
-		b := Branch{When: q.givens(c.Facts), Verdict: q.verdict(c.Ruling)}
+		b := Branch{When: q.givens(c.Facts), Verdict: q.verdict(c.Ruling), Answer: Maybe(c.Ruling.Answer)}
 		if granted(c.Facts[0].Key) {
 			last = append(last, b)
 		} else {
@@ -30,7 +30,7 @@ func (q *inquiry) changes(d engine.Decision) []Branch {
 // granted reports whether a fact is one that nobody would argue about: that
 // the ball was live, that the crew saw it, or what the telling itself implies.
 func granted(k play.Key) bool {
-	f, _ := play.FactByID(k.Fact)
+	f, _ := judge.FactByID(k.Fact)
 	return f.Quiet || f.ID == play.Ball || f.ID == play.Seen
 }
 
@@ -45,7 +45,7 @@ func (q *inquiry) doubt(a *Answer) {
 	if len(a.Could) == 0 {
 		return
 	}
-	a.Verdict = Verdict{}
+	a.Verdict, a.Answer = Verdict{}, ""
 	a.Tree, a.Branches, a.Because, a.Changes, a.Call, a.Next, a.Codes = nil, nil, nil, nil, nil, nil, nil
 }
 
@@ -77,13 +77,13 @@ func rank(k play.Key) int {
 // turns is the first other value of a presumed fact under which one of the
 // decisions is another, Unknown where there is none.
 func (q *inquiry) turns(k play.Key) play.Value {
-	f, _ := play.FactByID(k.Fact)
+	f, _ := q.subject.Fact(k.Fact)
 	for _, c := range f.Values {
-		if c.Value == q.play.Presumption(k) {
+		if c.Value == q.subject.Presumption(k) {
 			continue
 		}
 		for _, d := range q.asked {
-			e, err := rules.Decide(q.play.With(k, c.Value), d.Book)
+			e, err := judge.Decide(q.subject.Tell(k, c.Value), d.Book)
 			if err != nil || signature(e) != signature(d) {
 				return c.Value
 			}

@@ -7,7 +7,7 @@ import (
 
 	"example.org/netpost/engine"
 	"example.org/netpost/engine/code"
-	"example.org/netpost/engine/rules"
+	"example.org/netpost/engine/judge"
 )
 
 // Codes holds the same play under the codes, in the codes' order. It marshals
@@ -95,7 +95,7 @@ func (q *inquiry) why(d engine.Decision) []string {
 		if err != nil {
 			continue
 		}
-		if e, err := rules.Decide(q.play, b); err == nil && signature(e) != signature(own) {
+		if e, err := judge.Decide(q.subject, b); err == nil && signature(e) != signature(own) {
 			alone = append(alone, s)
 		}
 	}

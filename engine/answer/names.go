@@ -3,14 +3,19 @@ package answer
 import (
 	"slices"
 
+	"example.org/netpost/engine"
 	"example.org/netpost/engine/play"
 )
 
 // names are all that a side may go by: its letter, what the asker called it,
 // then what the play proves of it.
-func names(p *play.Rally, t play.Team) []string {
+func names(s engine.Subject, t play.Team) []string {
 	if t == play.NoTeam {
 		return nil
+	}
+	p, ok := s.(*play.Rally)
+	if !ok {
+		return s.(play.Spoken).Called(t)
 	}
 	out := []string{t.String()}
 	add := func(s string) {

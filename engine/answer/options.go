@@ -8,6 +8,7 @@ import (
 
 	"example.org/netpost/engine"
 	"example.org/netpost/engine/code"
+	"example.org/netpost/engine/judge"
 	"example.org/netpost/engine/notation"
 	"example.org/netpost/engine/play"
 )
@@ -47,11 +48,10 @@ func ParseGiven(s string) (engine.Given, error) {
 		}
 		return engine.Given{Key: play.Key{Fact: CodeFact}, Value: play.Value(value)}, nil
 	}
-	k, err := play.ParseKey(name)
+	k, f, err := parseKey(name)
 	if err != nil {
 		return engine.Given{}, &Problem{where, err.Error(), ""}
 	}
-	f, _ := play.FactByID(k.Fact)
 	if !f.Has(play.Value(value)) {
 		var ids []string
 		for _, c := range f.Values {
@@ -85,23 +85,41 @@ func check(text string) *Problem {
 }
 
 // tell puts the given facts into the play.
-func tell(p *play.Rally, given []engine.Given) (*play.Rally, *Problem) {
+func tell(s engine.Subject, given []engine.Given) (engine.Subject, *Problem) {
 	for _, g := range given {
 		if g.Key.Fact == CodeFact {
 			continue
 		}
-		q := p.With(g.Key, g.Value)
-		if err := q.Check(); err != nil {
-			return nil, &Problem{"given " + g.Key.String() + "=" + string(g.Value), err.Error(), "the play has " + things(p)}
+		t := s.Tell(g.Key, g.Value)
+		if err := t.Check(); err != nil {
+			return nil, &Problem{"given " + g.Key.String() + "=" + string(g.Value), err.Error(), "the play has " + things(s)}
 		}
-		p = q
+		s = t
 	}
-	return p, nil
+	return s, nil
 }
 
-// things lists what the facts of a play can be about.
-func things(p *play.Rally) string {
+// parseKey reads FACT or FACT@OF, with a fact of any kind of subject.
+func parseKey(s string) (play.Key, play.Fact, error) {
+	fact, of, _ := strings.Cut(s, "@")
+	f, ok := judge.FactByID(play.FactID(fact))
+	if ok {
+		return play.Key{Fact: f.ID, Of: of}, f, nil
+	}
+	k, err := play.ParseKey(s) // its error lists the facts of a rally
+	return k, f, err
+}
+
+// things lists what the facts of a subject can be about.
+func things(s engine.Subject) string {
 	var ids []string
+	p, ok := s.(*play.Rally)
+	if !ok {
+		if ids = s.(play.Spoken).Things(); ids == nil {
+			return "nothing that has facts of its own"
+		}
+		return strings.Join(ids, ", ")
+	}
 	for _, pl := range p.Players {
 		ids = append(ids, pl.ID)
 	}

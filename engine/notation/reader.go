@@ -34,7 +34,13 @@ func Read(text string) (Reading, error) {
 		r.Season, _ = code.ParseSeason(s.season)
 	}
 	r.Topic = s.topic()
-	if r.Topic == "" {
+	h, area, found := s.inArea(r.Topic == "")
+	switch {
+	case found:
+		r.Other, r.Topic = h.subject, area
+		r.Unread, r.More = s.left(h), h.more
+		return r, nil
+	case r.Topic == "":
 		r.Rally = fought(s.finish())
 	}
 	r.Unread = s.unread(r.Rally == nil)

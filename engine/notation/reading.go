@@ -27,7 +27,10 @@ type Unread struct {
 type Reading struct {
 	Text string
 	// Rally is the play of the ball; nil when nothing was read as one.
-	Rally     *play.Rally
+	Rally *play.Rally
+	// Other is what was read where it is no play of the ball: a request or act
+	// in a dead ball, an alignment, a line-up, a look-up; nil otherwise.
+	Other     play.Spoken
 	Corrected []Correction
 	Unread    []Unread
 	// Code and Season are those named in the text itself, not in a report or a
@@ -50,6 +53,18 @@ type Reading struct {
 	Topic string
 	// More are further questions in the same text; the first is the one read.
 	More []string
+}
+
+// Subject is what was read: the play of the ball, or another subject; nil when
+// nothing was.
+func (r Reading) Subject() play.Subject {
+	switch {
+	case r.Rally != nil:
+		return r.Rally
+	case r.Other != nil:
+		return r.Other
+	}
+	return nil
 }
 
 // Told reports whether every word that tells something was read: what is left

@@ -1,0 +1,64 @@
+package notation
+
+import "example.org/netpost/engine/play"
+
+// An area reads questions about one kind of subject that is no play of the
+// ball. Areas are tried in their order; the one that uses most of the words
+// wins.
+type area struct {
+	name string
+	read func(s *scene) (heard, bool)
+}
+
+// heard is what an area made of a text.
+type heard struct {
+	subject play.Spoken
+	// used marks the words that have a part in the subject, or are known not
+	// to matter to it, by their place among the scene's tokens.
+	used []bool
+	// scenery marks words that are only listed.
+	scenery []bool
+	// sure: the text is of this area even where it reads as a play of the ball.
+	sure bool
+	more []string // further questions in the same text
+}
+
+// areaReaders lists the areas.
+var areaReaders = []area{}
+
+// inArea reads the text as a subject of another area than the rally. Where
+// the words are a play of the ball only a sure reading is taken.
+func (s *scene) inArea(rally bool) (heard, string, bool) {
+	var best heard
+	most, name := 0, ""
+	for _, a := range areaReaders {
+		h, ok := a.read(s)
+		if !ok || rally && !h.sure {
+			continue
+		}
+		n := 0
+		for i, u := range h.used {
+			if u && !h.scenery[i] {
+				n++
+			}
+		}
+		if n > most || h.sure && !best.sure {
+			best, most, name = h, n, a.name
+		}
+	}
+	return best, name, name != ""
+}
+
+// left lists the words that an area did not use.
+func (s *scene) left(h heard) []Unread {
+	var out []Unread
+	last := -1
+	for i, t := range s.toks {
+		if t.mark != 0 || t.start == last || h.used[i] && !h.scenery[i] {
+			continue
+		}
+		last = t.start
+		out = append(out, Unread{Word: t.raw, Scenery: h.scenery[i]})
+	}
+	return out
+}
