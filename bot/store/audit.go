@@ -26,6 +26,7 @@ type Erased struct {
 	Questions int
 	Given     int // facts that stay, without their name
 	Views     int
+	Votes     int
 	Calls     int
 	Replies   int
 	Drafts    int
@@ -44,7 +45,7 @@ type Erased struct {
 
 // Mention is a text that names a person who was erased.
 type Mention struct {
-	In   string // question, call, reply, draft, post, bulletin or audit
+	In   string // question, view, call, reply, draft, post, bulletin or audit
 	ID   string
 	Text string // the text around the name
 }

@@ -8,7 +8,7 @@ type Call struct {
 	Question string
 	Kind     CallKind
 	By       Person
-	About    string // the fact or rule that a disagreement is about
+	About    string // the fact (fact@event) or the rule that a disagreement is about
 	Words    string // what the person wrote with it
 	At       time.Time
 

@@ -87,8 +87,8 @@ type View struct {
 	Question string
 	ID       string // unique within the question
 	By       Person
-	Private  bool // only its person sees the facts before all views are in
-	Named    bool // its person agrees to be named
+	Private  bool   // only its person sees the facts before all views are in
+	Name     string // what its person is called in what is shown, where everybody with a view agrees; empty: not named
 	At       time.Time
 }
 

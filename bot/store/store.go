@@ -39,6 +39,7 @@ type Store interface {
 type Reader interface {
 	QuestionReader
 	MentorReader
+	PollReader
 	PostReader
 	AuditReader
 }
@@ -51,6 +52,7 @@ type Writer interface {
 	Reader
 	QuestionWriter
 	MentorWriter
+	PollWriter
 	PostWriter
 	AuditWriter
 }
@@ -72,7 +74,8 @@ type QuestionReader interface {
 	// Button finds what a press means.
 	Button(id string) (Button, error)
 	// Tally counts the questions of a span by one kind of tag, most asked
-	// first, leaving out what fewer than atLeast different people asked.
+	// first, leaving out what fewer than atLeast different people asked. What
+	// is disputed counts by fact, whatever event it is of.
 	Tally(kind TagKind, in Span, atLeast int) ([]Count, error)
 }
 
@@ -94,8 +97,9 @@ type QuestionWriter interface {
 	Undo(question, view string, by Person, at time.Time) (Given, error)
 	// SeeAs adds a view of a question.
 	SeeAs(View) error
-	// NameInView says whether the person of a view agrees to be named.
-	NameInView(question, view string, agrees bool) error
+	// NameInView says what the person of a view agrees to be called; empty: not
+	// at all.
+	NameInView(question, view, name string) error
 	// SetThread says which question a thread is about; the last word counts.
 	SetThread(Thread) error
 	// KeepButton keeps what a press means, where that is too long for the
@@ -141,6 +145,30 @@ type MentorWriter interface {
 	CloseCall(call string, at time.Time) error
 	// SaveDraft keeps a draft note, in place of its last version.
 	SaveDraft(Draft) error
+}
+
+// PollReader reads what a crew rules on together.
+type PollReader interface {
+	Poll(question string) (Poll, error)
+	// Polls lists the polls that are open.
+	Polls() ([]Poll, error)
+	// Counts counts the votes of a poll, most first, then by call and team.
+	Counts(question string) ([]VoteCount, error)
+	// Agreement counts the closed polls by season and channel, the newest
+	// season first. One that fewer than atLeast members voted in is left out.
+	Agreement(atLeast int) ([]Agreement, error)
+}
+
+// PollWriter changes what a crew rules on together.
+type PollWriter interface {
+	// OpenPoll puts a question to a crew.
+	OpenPoll(Poll) error
+	// Vote keeps a member's call, in place of the one made before. A poll that
+	// is closed is [Closed].
+	Vote(Vote) error
+	// ClosePoll ends a poll. Its votes are counted, those that agree with the
+	// ruling apart, and forgotten. Closed again, it is [Closed].
+	ClosePoll(question string, at time.Time, agrees func(call, team string) bool) error
 }
 
 // PostReader reads what goes out.
@@ -196,8 +224,8 @@ type AuditWriter interface {
 	// have expired by now. Bulletins stay.
 	Purge(before, now time.Time) (Deleted, error)
 	// Erase deletes a person: their questions with all that hangs on them,
-	// their views, calls, answers and drafts, and the audit entries by or
-	// about them. Facts that they gave to others' questions stay without
+	// their views, votes, calls, answers and drafts, and the audit entries by
+	// or about them. Facts that they gave to others' questions stay without
 	// their name, as rulings rest on them; answers that reached their asker
 	// stay empty and without a name, so that nobody is called again. What was
 	// published or what others wrote about them (by id, or by one of the names

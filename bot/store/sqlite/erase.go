@@ -40,6 +40,8 @@ func (t *tx) Erase(p store.Person, names ...string) (e store.Erased, err error) 
 		{&e.Questions, `DELETE FROM questions WHERE association = ?1 AND asker = ?2`},
 		{nil, `DELETE FROM given WHERE association = ?1 AND view <> '' AND (question, view) IN (SELECT question, id FROM views WHERE association = ?1 AND by = ?2)`},
 		{&e.Views, `DELETE FROM views WHERE association = ?1 AND by = ?2`},
+		{&e.Votes, `DELETE FROM votes WHERE association = ?1 AND by = ?2`},
+		{nil, `UPDATE polls SET by = '' WHERE association = ?1 AND by = ?2`},
 		{&e.Given, `UPDATE given SET by = '' WHERE association = ?1 AND by = ?2`},
 		{nil, `UPDATE given SET undone_by = '' WHERE association = ?1 AND undone_by = ?2`},
 		{&e.Calls, `DELETE FROM calls WHERE association = ?1 AND by = ?2`},
@@ -67,6 +69,7 @@ func (t *tx) Erase(p store.Person, names ...string) (e store.Erased, err error) 
 // texts is every text that people wrote, by kind and id.
 const texts = `SELECT 'question', id, text FROM questions WHERE association = ?1
 	UNION ALL SELECT 'question', question, value FROM given WHERE association = ?1
+	UNION ALL SELECT 'view', question, name FROM views WHERE association = ?1
 	UNION ALL SELECT 'call', id, words FROM calls WHERE association = ?1
 	UNION ALL SELECT 'call', id, about FROM calls WHERE association = ?1
 	UNION ALL SELECT 'reply', id, text FROM replies WHERE association = ?1

@@ -137,7 +137,8 @@ func (t *tx) Tally(kind store.TagKind, in store.Span, atLeast int) ([]store.Coun
 	const most = ` GROUP BY 1 HAVING count(DISTINCT who) >= ?4 ORDER BY 2 DESC, 1`
 	if kind == store.Disputed {
 		return list(t, read, `SELECT about, count(DISTINCT question), count(DISTINCT who)
-			FROM (SELECT about, question, by AS who FROM calls JOIN questions ON questions.association = ?1 AND questions.id = question
+			FROM (SELECT CASE instr(about, '@') WHEN 0 THEN about ELSE substr(about, 1, instr(about, '@') - 1) END AS about,
+				question, by AS who FROM calls JOIN questions ON questions.association = ?1 AND questions.id = question
 				WHERE calls.association = ?1 AND calls.kind = ?5 AND about <> '' AND asked BETWEEN ?2 AND ?3)`+most,
 			from, to, atLeast, string(store.Disagree))
 	}
@@ -208,14 +209,14 @@ func (t *tx) SeeAs(v store.View) error {
 	if err := valid("a view", check{v.ID != "", "an id"}, check{!v.At.IsZero(), "a time"}, people(v.By)); err != nil {
 		return err
 	}
-	_, err := t.exec(`INSERT INTO views (association, question, id, by, private, named, at) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7)`,
-		v.Question, v.ID, person(v.By), v.Private, v.Named, micros(v.At))
+	_, err := t.exec(`INSERT INTO views (association, question, id, by, private, name, at) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7)`,
+		v.Question, v.ID, person(v.By), v.Private, v.Name, micros(v.At))
 	return err
 }
 
 // NameInView is part of [store.QuestionWriter].
-func (t *tx) NameInView(question, view string, agrees bool) error {
-	n, err := t.exec(`UPDATE views SET named = ?4 WHERE association = ?1 AND question = ?2 AND id = ?3`, question, view, agrees)
+func (t *tx) NameInView(question, view, name string) error {
+	n, err := t.exec(`UPDATE views SET name = ?4 WHERE association = ?1 AND question = ?2 AND id = ?3`, question, view, name)
 	if err == nil && n == 0 {
 		err = errMissing("view", view)
 	}
@@ -225,7 +226,7 @@ func (t *tx) NameInView(question, view string, agrees bool) error {
 // Views is part of [store.QuestionReader].
 func (t *tx) Views(question string) ([]store.View, error) {
 	return list(t, func(s scan) (v store.View, err error) {
-		err = s(&v.Question, &v.ID, who{&v.By}, &v.Private, &v.Named, when{&v.At})
+		err = s(&v.Question, &v.ID, who{&v.By}, &v.Private, &v.Name, when{&v.At})
 		return v, err
-	}, `SELECT question, id, by, private, named, at FROM views WHERE association = ?1 AND question = ?2 ORDER BY seq`, question)
+	}, `SELECT question, id, by, private, name, at FROM views WHERE association = ?1 AND question = ?2 ORDER BY seq`, question)
 }

@@ -22,7 +22,7 @@ func random(r *rand.Rand, minutes int) act {
 	q, c, k, v := id("q"), id("c"), id("p"), id("v")
 	fact := fmt.Sprint("fact", r.IntN(3))
 	only := func(err error) (any, error) { return nil, err }
-	switch r.IntN(24) {
+	switch r.IntN(28) {
 	case 0, 1, 2:
 		asked := asked(q, by, minutes)
 		asked.Answer = store.Answer{Outcome: fact, Tags: []store.Tag{{Kind: store.Topic, Value: fact}}, At: now}
@@ -42,7 +42,7 @@ func random(r *rand.Rand, minutes int) act {
 			return only(w.SeeAs(store.View{Question: q, ID: v, By: by, At: now}))
 		}
 	case 8:
-		return func(w store.Writer) (any, error) { return only(w.NameInView(q, v, true)) }
+		return func(w store.Writer) (any, error) { return only(w.NameInView(q, v, by.ID)) }
 	case 9:
 		return func(w store.Writer) (any, error) {
 			return only(w.SetThread(store.Thread{Where: store.Place{Platform: "slack", Thread: k}, Question: q, Role: store.Asked, At: now}))
@@ -78,6 +78,18 @@ func random(r *rand.Rand, minutes int) act {
 	case 22:
 		return func(w store.Writer) (any, error) {
 			return only(w.Log(store.Entry{At: now, Who: by, Did: "ask", To: q}))
+		}
+	case 23:
+		return func(w store.Writer) (any, error) {
+			return only(w.OpenPoll(store.Poll{Question: q, By: by, Season: "2026-27", At: now}))
+		}
+	case 24, 25:
+		return func(w store.Writer) (any, error) {
+			return only(w.Vote(store.Vote{Question: q, By: by, Call: fact, Team: v, At: now}))
+		}
+	case 26:
+		return func(w store.Writer) (any, error) {
+			return only(w.ClosePoll(q, now, func(call, team string) bool { return call == "fact1" }))
 		}
 	default:
 		switch r.IntN(4) {

@@ -23,12 +23,18 @@ func dump(t testing.TB, s store.Store, association string) map[string]any {
 			views []store.View
 			ths   []store.Thread
 			reps  []store.Reply
+			polls []store.Poll
+			votes []store.VoteCount
 		)
 		for _, q := range qs {
 			same(t, "a question alone and in a list", must[store.Question](t)(r.Question(q.ID)), q)
 			given = append(given, must[[]store.Given](t)(r.Given(q.ID))...)
 			hist = append(hist, must[[]store.Given](t)(r.History(q.ID))...)
 			views = append(views, must[[]store.View](t)(r.Views(q.ID))...)
+			if p, err := r.Poll(q.ID); err == nil {
+				polls = append(polls, p)
+				votes = append(votes, must[[]store.VoteCount](t)(r.Counts(q.ID))...)
+			}
 			ths = append(ths, must[[]store.Thread](t)(r.Threads(q.ID))...)
 		}
 		for _, h := range ths {
@@ -52,6 +58,7 @@ func dump(t testing.TB, s store.Store, association string) map[string]any {
 		}
 		out["questions"], out["given"], out["standing"], out["views"], out["threads"], out["tally"] = qs, hist, given, views, ths, counts
 		out["calls"], out["calls on questions"], out["replies"], out["buttons"] = cs, on, reps, pressed
+		out["polls"], out["votes"], out["open polls"], out["agreement"] = polls, votes, must[[]store.Poll](t)(r.Polls()), must[[]store.Agreement](t)(r.Agreement(0))
 		out["undelivered"] = must[[]store.Reply](t)(r.Undelivered())
 		ds, ps, bs := must[[]store.Draft](t)(r.Drafts()), must[[]store.Post](t)(r.Posts()), must[[]store.Bulletin](t)(r.Bulletins())
 		for _, d := range ds {

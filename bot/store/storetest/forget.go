@@ -22,10 +22,12 @@ func full(w store.Writer, tail string, minutes int) error {
 		}
 		if err := all(
 			w.Ask(q),
-			w.SeeAs(store.View{Question: q.ID, ID: "1", By: by, At: at(minutes)}),
+			w.SeeAs(store.View{Question: q.ID, ID: "1", By: by, Name: "named " + by.ID, At: at(minutes)}),
 			w.SeeAs(store.View{Question: q.ID, ID: "2", By: other, At: at(minutes)}),
 			w.Give(store.Given{Question: q.ID, Fact: "row", Value: "front" + tail, By: other, At: at(minutes)}),
 			w.Give(store.Given{Question: q.ID, View: "2", Fact: "row", Value: "back", By: other, At: at(minutes)}),
+			w.OpenPoll(store.Poll{Question: q.ID, By: cleo, Season: "2026-27", At: at(minutes)}),
+			w.Vote(store.Vote{Question: q.ID, By: other, Call: "fault", Team: "A", At: at(minutes)}),
 			w.SetThread(store.Thread{Where: where, Question: q.ID, Role: store.Asked, At: at(minutes)}),
 			w.KeepButton(store.Button{ID: id("b"), Question: q.ID, Action: "x" + tail, At: at(minutes)}),
 			w.CallMentor(store.Call{ID: id("c"), Question: q.ID, Kind: store.Disagree, By: other, About: "row" + tail, Words: "words of " + other.ID, At: at(minutes)}),
@@ -110,7 +112,7 @@ func erase(t *testing.T, open Open) {
 	write(t, s, func(w store.Writer) error {
 		got := must[store.Erased](t)(w.Erase(ada, "Ada"))
 		want := store.Erased{
-			Questions: 1, Given: 1, Views: 1, Calls: 1, Replies: 2, Drafts: 4, Posts: 2, Entries: 2,
+			Questions: 1, Given: 1, Views: 1, Votes: 1, Calls: 1, Replies: 2, Drafts: 4, Posts: 2, Entries: 2,
 			Notes:  []string{"2026-009", "n1"},
 			Quotes: []string{"a question of U01", "answer of U01", "late answer of U01", "words of U01"},
 			Mentions: []store.Mention{

@@ -32,6 +32,7 @@ func Run(t *testing.T, open Open) {
 		{"tally", tally},
 		{"calls", calls},
 		{"replies", replies},
+		{"polls", polls},
 		{"drafts", drafts},
 		{"posts", posts},
 		{"bulletins", bulletins},
@@ -233,9 +234,9 @@ func views(t *testing.T, open Open) {
 		got := must[store.Given](t)(w.Undo("q1", "1", ada, at(3)))
 		same(t, "undo stays in its view", got.View, "1")
 		same(t, "the rest stands", must[[]store.Given](t)(w.Given("q1")), []store.Given{in("2", "back"), in("", "front")})
-		return w.NameInView("q1", "1", true)
+		return w.NameInView("q1", "1", "R2")
 	})
-	v1.Named = true
+	v1.Name = "R2"
 	read(t, s, func(r store.Reader) error {
 		same(t, "views in the order they were added", must[[]store.View](t)(r.Views("q1")), []store.View{v2, v1})
 		return nil
@@ -243,7 +244,7 @@ func views(t *testing.T, open Open) {
 	for what, fn := range map[string]func(store.Writer) error{
 		"a fact in no view":     func(w store.Writer) error { return w.Give(in("3", "front")) },
 		"a view of no question": func(w store.Writer) error { return w.SeeAs(store.View{Question: "q9", ID: "1", By: ada, At: noon}) },
-		"naming in no view":     func(w store.Writer) error { return w.NameInView("q1", "3", true) },
+		"naming in no view":     func(w store.Writer) error { return w.NameInView("q1", "3", "R2") },
 	} {
 		refused(t, what, s.Write(t.Context(), crew, fn), store.NotFound)
 	}
@@ -344,7 +345,10 @@ func tally(t *testing.T, open Open) {
 				return err
 			}
 		}
-		return w.CallMentor(store.Call{ID: "c9", Question: "q1", Kind: store.AskMentor, By: ada, About: "no dispute", At: at(30)})
+		return all(
+			w.CallMentor(store.Call{ID: "c7", Question: "q2", Kind: store.Disagree, By: ada, About: "row@p1", At: at(28)}),
+			w.CallMentor(store.Call{ID: "c8", Question: "q3", Kind: store.Disagree, By: bo, About: "row@p2", At: at(29)}),
+			w.CallMentor(store.Call{ID: "c9", Question: "q1", Kind: store.AskMentor, By: ada, About: "no dispute", At: at(30)}))
 	})
 	read(t, s, func(r store.Reader) error {
 		count := must[[]store.Count](t)
@@ -353,6 +357,7 @@ func tally(t *testing.T, open Open) {
 		same(t, "in a span", count(r.Tally(store.Topic, store.Span{From: at(1), To: at(2)}, 0)), []store.Count{{Value: "over-net", Questions: 1, Askers: 1}})
 		same(t, "unread", count(r.Tally(store.Unread, store.Span{}, 0)), []store.Count{{Value: "a phrase", Questions: 1, Askers: 1}})
 		same(t, "disputed", count(r.Tally(store.Disputed, store.Span{}, 3)), []store.Count{{Value: "9-5-5", Questions: 1, Askers: 3}})
+		same(t, "disputed by fact", count(r.Tally(store.Disputed, store.Span{}, 0)), []store.Count{{Value: "row", Questions: 2, Askers: 2}, {Value: "9-5-5", Questions: 1, Askers: 3}})
 		same(t, "linked", count(r.Tally(store.Linked, store.Span{}, 0)), nil)
 		return nil
 	})

@@ -24,7 +24,14 @@ func refusals(t *testing.T, open Open) {
 		"tag of no kind": func(w store.Writer) error {
 			return all(w.Ask(asked("q", ada, 0)), w.Answer("q", store.Answer{Tags: []store.Tag{{Kind: store.Disputed, Value: "x"}}}))
 		},
-		"fact without a name": func(w store.Writer) error { return w.Give(store.Given{Question: "q", At: noon}) },
+		"poll without a season": func(w store.Writer) error { return w.OpenPoll(store.Poll{Question: "q", At: noon}) },
+		"poll that is closed already": func(w store.Writer) error {
+			return w.OpenPoll(store.Poll{Question: "q", Season: "s", At: noon, Closed: noon})
+		},
+		"vote of nobody":           func(w store.Writer) error { return w.Vote(store.Vote{Question: "q", Call: "fault", At: noon}) },
+		"vote without a call":      func(w store.Writer) error { return w.Vote(store.Vote{Question: "q", By: ada, At: noon}) },
+		"poll closed by no ruling": func(w store.Writer) error { return w.ClosePoll("q", noon, nil) },
+		"fact without a name":      func(w store.Writer) error { return w.Give(store.Given{Question: "q", At: noon}) },
 		"fact undone already": func(w store.Writer) error {
 			return w.Give(store.Given{Question: "q", Fact: "f", At: noon, Undone: noon})
 		},
