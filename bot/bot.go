@@ -17,6 +17,12 @@ type Options struct {
 	// then the bot says so and keeps nothing.
 	Find func(Place) (Association, bool)
 
+	// All lists the associations, as what is done unasked sees them: with
+	// the channels that it goes to. Nil: nothing is done unasked.
+	All func() []Association
+	// Send sends what goes out unasked. Nil: it waits in the store.
+	Send Sender
+
 	Now   func() time.Time // nil: the clock
 	NewID func() string    // nil: store.NewID
 	Log   *slog.Logger     // nil: nothing is logged. It gets ids and errors, never what people wrote
@@ -28,6 +34,7 @@ type Options struct {
 type Bot struct {
 	Options
 	held *held
+	due  chan struct{} // holds one token while something was queued to be sent
 }
 
 // New makes a conversation. It panics where the store or Find is missing.
@@ -44,7 +51,7 @@ func New(o Options) *Bot {
 	if o.Log == nil {
 		o.Log = slog.New(slog.DiscardHandler)
 	}
-	return &Bot{Options: o, held: newHeld()}
+	return &Bot{Options: o, held: newHeld(), due: make(chan struct{}, 1)}
 }
 
 // Deliveries are remembered for a day: the platforms give up within minutes,
@@ -166,6 +173,8 @@ func (t *turn) command(s spoken) Reply {
 		return t.ask(s, codesView)
 	case "help":
 		return t.say(Message{Doc: Help(), More: Token{"guide", nil}.String()})
+	case "posts":
+		return t.posts()
 	case "search":
 		return t.search(s)
 	}

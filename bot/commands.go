@@ -28,6 +28,7 @@ var commandRows = []CommandRow{
 	{"ask", "play", true, true, "rule on a play told in words", "ball in plane, both front row, fourth contact?", Anyone},
 	{"codes", "play", true, true, "rule on a play under every code, and say why they differ", "setter back row, above the net, tips it over", Anyone},
 	{"help", "", false, false, "what can be asked here, and how", "", Anyone},
+	{"posts", "", false, false, "list what may have been posted or not, to send it again or drop it", "", Mentor},
 	{"search", "words", true, true, "look through the case notes", "joust above the net", Anyone},
 }
 

@@ -25,6 +25,8 @@ func (t *turn) press(state string) Reply {
 		return Update{Message: Message{Doc: Help(), More: Token{"guide", nil}.String(), Page: number(arg(0))}}
 	case "held":
 		return t.release(arg(0), arg(1))
+	case "post":
+		return t.decide(arg(0), arg(1))
 	case "words":
 		return Form{
 			State: Token{"tell", tok.Args}.String(), Title: "In your own words", Send: "Rule on it",

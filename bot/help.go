@@ -11,7 +11,11 @@ func Help() Doc {
 		if r.Words != "" {
 			label += " " + strings.ToUpper(r.Words)
 		}
-		f.Items = append(f.Items, Field{label, []Text{Line(r.Summary)}})
+		summary := r.Summary
+		if r.Role > Anyone {
+			summary += " (" + r.Role.String() + "s)"
+		}
+		f.Items = append(f.Items, Field{label, []Text{Line(summary)}})
 		if r.Example != "" {
 			examples.Items = append(examples.Items, Line(r.Name+" "+r.Example))
 		}

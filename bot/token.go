@@ -36,6 +36,7 @@ var verbs = []verb{
 	{"guide", 1, AckUpdate, "turn to a page of the help: page"},
 	{"held", 2, AckPrivate, "go on with a question held back for a name: its id, drop or keep"},
 	{"more", 3, AckUpdate, "turn to a page: question, view, page"},
+	{"post", 2, AckUpdate, "decide about a post that may be out: its key, resend or drop"},
 	{"share", 1, AckPublic, "show a private answer to the channel: question"},
 	{"tell", 1, AckUpdate, "facts in words, sent off with a form: question"},
 	{"undo", 1, AckUpdate, "take the last fact back: question"},

@@ -203,7 +203,7 @@ func TestPosted(t *testing.T) {
 	}{
 		{nil, store.Sent},
 		{fmt.Errorf("rate: %w", bot.ErrNotSent), store.Failed},
-		{errors.New("the line broke"), store.Marked},
+		{errors.New("the line broke"), store.Doubt},
 	} {
 		m := d.meta("ana", "riverside")
 		say := d.Handle(t.Context(), bot.Mention{Meta: m, Message: "m1", Text: openPlay}).(bot.Say)

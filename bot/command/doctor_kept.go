@@ -7,8 +7,10 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"slices"
 	"time"
 
+	"example.org/netpost/bot"
 	"example.org/netpost/bot/store"
 	"example.org/netpost/bot/store/sqlite"
 	"example.org/netpost/casebook"
@@ -62,8 +64,9 @@ func (x *examination) posts(ctx context.Context, s store.Store) {
 			waiting, err = r.Posts(store.Doubt, store.Failed)
 			return err
 		})
+		waiting = slices.DeleteFunc(waiting, func(p store.Post) bool { return !bot.Waiting(p) })
 		if err == nil && len(waiting) > 0 {
-			x.note("store", "%s: %s of %s may be out or not; a person decides whether to send again", a.ID, count(len(waiting), "post"), x.config.Store)
+			x.note("store", "%s: %s of %s may be out or not; a person decides whether to send again: netpost posts", a.ID, count(len(waiting), "post"), x.config.Store)
 		}
 	}
 }

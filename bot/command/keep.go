@@ -42,7 +42,7 @@ func (s *service) resume(ctx context.Context, now time.Time) error {
 			return err
 		}
 		if n > 0 {
-			s.log.Warn("posts may be out or not; a person decides whether to send them again", "association", id, "posts", n)
+			s.log.Warn("posts may be out or not; a person decides whether to send them again: netpost posts", "association", id, "posts", n)
 		}
 	}
 	return nil

@@ -42,6 +42,7 @@ type service struct {
 	bot     *bot.Bot
 	shelves []*library // by association, in the order of the settings; nil: it has no notes
 	front   *front     // nil: no platform posts to us
+	senders senders
 }
 
 func serve(ctx context.Context, w *World, in input) (err error) {
@@ -92,7 +93,7 @@ func (s *service) run(ctx context.Context) error {
 	if err := s.openLibraries(ctx, &beside); err != nil {
 		return err
 	}
-	s.bot = bot.New(bot.Options{Store: s.store, Find: finder(s.config, s.library), Log: s.log})
+	s.bot = bot.New(bot.Options{Store: s.store, Find: finder(s.config, s.library), All: everyone(s.config, s.library), Send: s.senders.Send, Log: s.log})
 	if s.config.Metrics != "" && s.config.File != "" {
 		h, err := newHealth(s.config.Metrics, s)
 		if err != nil {
@@ -103,12 +104,12 @@ func (s *service) run(ctx context.Context) error {
 		s.log.Info("health and metrics", "address", h.listen.Addr().String())
 	}
 	beside.Go(func() { s.keep(ctx) })
-	return s.channels(ctx, cancel)
+	return s.channels(ctx, cancel, &beside)
 }
 
 // channels runs every channel until ctx ends, and ends all with the first that
 // fails.
-func (s *service) channels(ctx context.Context, cancel context.CancelCauseFunc) error {
+func (s *service) channels(ctx context.Context, cancel context.CancelCauseFunc, beside *sync.WaitGroup) error {
 	type named struct {
 		name, platform string
 		bot.Adapter
@@ -120,10 +121,13 @@ func (s *service) channels(ctx context.Context, cancel context.CancelCauseFunc) 
 			return err
 		}
 		all = append(all, named{ch.name, ch.platform, a})
+		s.senders.add(ch.platform, ch.workspace, a)
 	}
 	local := len(all) == 0
 	if local {
-		all = append(all, named{"terminal", term.Platform, s.terminal()})
+		a := s.terminal()
+		all = append(all, named{"terminal", term.Platform, a})
+		s.senders.add(term.Platform, "", a)
 	}
 	if s.front != nil {
 		defer func() {
@@ -150,6 +154,7 @@ func (s *service) channels(ctx context.Context, cancel context.CancelCauseFunc) 
 			}
 		})
 	}
+	beside.Go(func() { s.bot.Run(ctx) })
 	running.Wait()
 	if err := context.Cause(ctx); err != nil && !errors.Is(err, context.Canceled) {
 		return err

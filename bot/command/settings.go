@@ -141,6 +141,22 @@ func associationOn(platform string, a config.Association) bot.Association {
 	return out
 }
 
+// everyone lists the associations as what is done unasked sees them: with the
+// channels of every platform.
+func everyone(c config.Config, notesOf func(id string) *library) func() []bot.Association {
+	return func() []bot.Association {
+		var out []bot.Association
+		for _, a := range c.Associations {
+			all := associationOn("", a)
+			if l := notesOf(a.ID); l != nil {
+				all.Notes, all.Overlays = l, l.adopted()
+			}
+			out = append(out, all)
+		}
+		return out
+	}
+}
+
 // finder tells which association a place belongs to. Notes and adoptions are
 // put in by notesOf.
 func finder(c config.Config, notesOf func(id string) *library) func(bot.Place) (bot.Association, bool) {

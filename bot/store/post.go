@@ -11,6 +11,8 @@ import "time"
 //	queued → marked → sent
 //	           ↓  ↘ failed, or back to queued
 //	         doubt → sent, queued (resend) or skipped
+//
+// One whose platform did not say whether it took it is put in doubt at once.
 type Post struct {
 	Key      string // what it is, such as bulletin/2026-W47/C02; the same is never sent twice
 	Question string // the question that it is about; empty: none. It goes with its question
@@ -22,7 +24,7 @@ type Post struct {
 	Changed  time.Time // when it came to its state
 	By       Person    // who resent or skipped it
 	Message  string    // the platform's id, once sent
-	Why      string    // why it failed
+	Why      string    // why it failed, or is in doubt
 }
 
 // PostState says how far a post has come.

@@ -195,6 +195,9 @@ type PostWriter interface {
 	// Failed says that a post marked or in doubt is known not to be out, and
 	// why. With again it goes back to be sent, else it waits for a person.
 	Failed(key, why string, again bool, at time.Time) error
+	// Unsure says that it is not known whether a marked post is out, and why:
+	// it is in doubt, and waits for a person.
+	Unsure(key, why string, at time.Time) error
 	// Resume puts every marked post in doubt: call it once at start, before
 	// anything is sent. It returns how many there are.
 	Resume(at time.Time) (int, error)

@@ -121,6 +121,11 @@ func (t *tx) Failed(key, why string, again bool, at time.Time) error {
 	return t.move(key, to, at, store.Person{}, "", why, store.Marked, store.Doubt)
 }
 
+// Unsure is part of [store.PostWriter].
+func (t *tx) Unsure(key, why string, at time.Time) error {
+	return t.move(key, store.Doubt, at, store.Person{}, "", why, store.Marked)
+}
+
 // Resend is part of [store.PostWriter].
 func (t *tx) Resend(key string, by store.Person, at time.Time) error {
 	return t.decide(key, store.Queued, by, at, store.Doubt, store.Failed)

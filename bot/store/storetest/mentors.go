@@ -143,12 +143,13 @@ func posts(t *testing.T, open Open) {
 		sent   = func(w store.Writer, key string) error { return w.Sent(key, "9.9", at(2)) }
 		fails  = func(w store.Writer, key string) error { return w.Failed(key, "channel gone", false, at(2)) }
 		again  = func(w store.Writer, key string) error { return w.Failed(key, "rate limit", true, at(2)) }
+		unsure = func(w store.Writer, key string) error { return w.Unsure(key, "no answer in time", at(2)) }
 		resume = func(w store.Writer, key string) error { _, err := w.Resume(at(3)); return err }
 		resend = func(w store.Writer, key string) error { return w.Resend(key, bo, at(4)) }
 		skip   = func(w store.Writer, key string) error { return w.Skip(key, bo, at(4)) }
 	)
 	type step = func(store.Writer, string) error
-	steps := map[string]step{"mark": mark, "sent": sent, "failed": fails, "again": again, "resend": resend, "skip": skip}
+	steps := map[string]step{"mark": mark, "sent": sent, "failed": fails, "again": again, "unsure": unsure, "resend": resend, "skip": skip}
 	// The whole machine: the steps that each state allows, and where they lead.
 	for _, m := range []struct {
 		state store.PostState
@@ -156,7 +157,7 @@ func posts(t *testing.T, open Open) {
 		to    map[string]store.PostState
 	}{
 		{store.Queued, nil, map[string]store.PostState{"mark": store.Marked, "skip": store.Skipped}},
-		{store.Marked, []step{mark}, map[string]store.PostState{"sent": store.Sent, "failed": store.Failed, "again": store.Queued}},
+		{store.Marked, []step{mark}, map[string]store.PostState{"sent": store.Sent, "failed": store.Failed, "again": store.Queued, "unsure": store.Doubt}},
 		{store.Sent, []step{mark, sent}, nil},
 		{store.Doubt, []step{mark, resume}, map[string]store.PostState{"sent": store.Sent, "failed": store.Failed, "again": store.Queued, "resend": store.Queued, "skip": store.Skipped}},
 		{store.Failed, []step{mark, fails}, map[string]store.PostState{"resend": store.Queued, "skip": store.Skipped}},
