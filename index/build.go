@@ -182,6 +182,9 @@ func documents(ctx context.Context, m maker, add func(id string, d document) err
 // lexicon, the fact table, and the build itself, for how a play is read and ruled on is
 // part of what a note is found by.
 func program(m *mapping.IndexMappingImpl) string {
+	if id := buildIdentity(); id != "" {
+		return id // a build has one mapping, one lexicon and one fact table
+	}
 	h := sha256.New()
 	e := json.NewEncoder(h)
 	e.Encode(m)
@@ -190,7 +193,6 @@ func program(m *mapping.IndexMappingImpl) string {
 	for _, f := range play.Facts() {
 		e.Encode(f.ID)
 	}
-	e.Encode(buildIdentity())
 	return hex.EncodeToString(h.Sum(nil))
 }
 

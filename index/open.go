@@ -78,6 +78,12 @@ func Ensure(ctx context.Context, dir string, notes fs.FS) (*Index, []casebook.Fi
 	if err != nil {
 		return nil, nil, err
 	}
+	return EnsureAs(ctx, dir, notes, corpus)
+}
+
+// EnsureAs is Ensure for notes that the caller can tell from others without
+// reading them: those that come with the program change with it alone.
+func EnsureAs(ctx context.Context, dir string, notes fs.FS, corpus string) (*Index, []casebook.Finding, error) {
 	old, err := Open(dir)
 	if err == nil && old.Corpus() == corpus {
 		return old, nil, nil

@@ -56,7 +56,11 @@ func openNotes(ctx context.Context, w *World, c crew) (*notes, error) {
 		saved = filepath.Join(cache, "netpost", "index", key)
 	}
 	if saved != "" {
-		n.index, findings, err = index.Ensure(ctx, saved, files)
+		if n.example {
+			n.index, findings, err = index.EnsureAs(ctx, saved, files, key)
+		} else {
+			n.index, findings, err = index.Ensure(ctx, saved, files)
+		}
 	}
 	if err != nil && ctx.Err() == nil {
 		var b *casebook.Book

@@ -111,7 +111,7 @@ func (c *completing) half() bool {
 	}
 	s := c.typed[len(c.typed)-1]
 	_, stemmed := stem(s)
-	return !lex.words[s] && !stemmed
+	return !lex().words[s] && !stemmed
 }
 
 // deciding offers the answers to the first question of a play: those that the
@@ -281,7 +281,7 @@ func (c *completing) words() {
 // lexWords are the words of the lexicon in order.
 var lexWords = sync.OnceValue(func() []string {
 	var out []string
-	for w := range lex.words {
+	for w := range lex().words {
 		if len(w) > 2 && w[0] != '<' {
 			out = append(out, w)
 		}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"sync"
 
 	"example.org/netpost/engine/code"
 	"example.org/netpost/engine/play"
@@ -161,118 +162,219 @@ func doesWith(a play.Action, f play.FactID, v play.Value) meaning {
 	return meaning{class: cVerb, verb: vContact, action: a, fact: f, value: v}
 }
 
-// node is one step of the tree of phrases.
-type node struct {
-	next  map[string]*node
-	means *meaning
-	entry int // the row of the lexicon that ends here, -1 for none
+// ref is one phrase of the lexicon: of the table, a row; or of the words of a
+// fact's value, which no table has.
+type ref struct {
+	phrase string
+	means  *meaning
+	row    bool
 }
 
-// lexicon is the table made ready: the tree of phrases and the words in it.
+// node is a step on the way through the phrases: those between lo and hi begin
+// with the same words, at bytes of them.
+type node struct{ lo, hi, at int32 }
+
+// lexicon is the tables made ready. Its phrases are sorted, so that those that
+// begin with the same words stand together: a blank goes before every letter.
 type lexicon struct {
-	root    *node
-	rows    []entry
-	slab    []node          // where the nodes of the tree are
+	refs    []ref
+	first   map[string]node // by the first word of a phrase
 	words   map[string]bool // every word of a phrase, and every word left alone
-	trade   map[string]bool // the words of the trade: those that a wrong spelling can stand for
-	verbs   map[string]bool // the base forms of single verbs
 	classes map[string][]string
 }
 
-var lex = build()
+// lex is the lexicon. It is made ready beside the start of the program: other
+// packages take as long to start.
+var lex = sync.OnceValue(build)
+
+func init() { go lex() }
+
+// tables are the tables of the lexicon, each sorted by phrase.
+var tables = [...]*[]entry{&people, &actions, &events, &balls, &stated, &stated2, &settled, &settled2, &settled3, &places, &places2, &asking, &areas}
 
 func build() *lexicon {
-	// Room for what the tables hold today: growing by doubling cost half of the
-	// time that the program takes to start.
-	l := &lexicon{root: &node{entry: -1, next: make(map[string]*node, 6000)}, rows: make([]entry, 0, 8192), slab: make([]node, 0, 8192),
-		words: make(map[string]bool, 8192), trade: make(map[string]bool, 2048), verbs: map[string]bool{}, classes: map[string][]string{}}
+	l := &lexicon{classes: map[string][]string{}}
 	for _, c := range wordClasses {
 		for w := range strings.FieldsSeq(c.words) {
 			l.classes[w] = append(l.classes[w], c.class)
-			l.words[w] = true
 		}
 	}
-	for _, t := range [][]entry{people, actions, events, balls, stated, stated2, settled, settled2, settled3, places, places2, asking, areas} {
-		l.rows = append(l.rows, t...)
+	n := 0
+	for _, t := range tables {
+		n += len(*t)
+	}
+	refs := make([]ref, 0, n+1024)
+	for _, t := range tables {
+		for i := range *t {
+			e := &(*t)[i]
+			refs = append(refs, ref{e.phrase, &e.means, true})
+		}
 	}
 	for _, c := range []struct {
 		words string
 		means meaning
 	}{{fillers, filler()}, {sceneryWords, scenery()}} {
 		for w := range strings.FieldsSeq(c.words) {
-			l.rows = append(l.rows, entry{w, c.means})
+			refs = append(refs, ref{w, &c.means, true})
 		}
 	}
-	for i, e := range l.rows {
-		l.add(i, e)
-		if e.means.class == cFiller || e.means.class == cScenery {
-			continue
-		}
-		for w := range strings.FieldsSeq(e.phrase) {
-			l.trade[w] = true
+	slices.SortFunc(refs, func(a, b ref) int { return strings.Compare(a.phrase, b.phrase) })
+	for i := 1; i < len(refs); i++ {
+		if refs[i].phrase == refs[i-1].phrase {
+			panic(fmt.Sprintf("notation: the phrase %q is twice in the lexicon", refs[i].phrase))
 		}
 	}
-	for w := range strings.FieldsSeq(fillers + " " + sceneryWords) {
-		delete(l.trade, w)
+	// What no table says: a table's own meaning goes before it.
+	l.refs = refs
+	l.refs = merge(refs, append(l.factPhrases(), sceneryPhrases()...))
+	l.ready()
+	return l
+}
+
+// merge puts further phrases among sorted ones. Of two that are the same the
+// one that is there already stays.
+func merge(refs, more []ref) []ref {
+	slices.SortStableFunc(more, func(a, b ref) int { return strings.Compare(a.phrase, b.phrase) })
+	out := make([]ref, 0, len(refs)+len(more))
+	for len(refs) > 0 || len(more) > 0 {
+		switch {
+		case len(more) == 0:
+			return append(out, refs...)
+		case len(refs) > 0 && refs[0].phrase <= more[0].phrase:
+			out, refs = append(out, refs[0]), refs[1:]
+		case len(out) > 0 && out[len(out)-1].phrase == more[0].phrase:
+			more = more[1:]
+		default:
+			out, more = append(out, more[0]), more[1:]
+		}
 	}
-	l.addFacts()
-	l.addScenery()
+	return out
+}
+
+// ready finds where the phrases of each first word are, and all words.
+func (l *lexicon) ready() {
+	l.first = make(map[string]node, len(l.refs)/2)
+	l.words = make(map[string]bool, len(l.refs))
+	for lo := 0; lo < len(l.refs); {
+		w, _, _ := strings.Cut(l.refs[lo].phrase, " ")
+		hi := lo + 1
+		for hi < len(l.refs) && begins(l.refs[hi].phrase, w) {
+			hi++
+		}
+		l.first[w] = node{int32(lo), int32(hi), int32(len(w))}
+		for i := lo; i < hi; i++ {
+			for v := range strings.FieldsSeq(l.refs[i].phrase[len(w):]) {
+				if v[0] != '<' {
+					l.words[v] = true
+				}
+			}
+		}
+		if w[0] != '<' {
+			l.words[w] = true
+		}
+		lo = hi
+	}
 	for _, t := range sideNames {
 		for w := range strings.FieldsSeq(t.words) {
 			l.words[w] = true
 		}
 	}
-	for w := range strings.FieldsSeq(skipped + " " + leftAlone) {
-		l.words[w] = true
-	}
-	return l
-}
-
-// node is a new node, out of one slab as long as there is room in it.
-func (l *lexicon) node() *node {
-	if len(l.slab) == cap(l.slab) {
-		return &node{entry: -1}
-	}
-	l.slab = append(l.slab, node{entry: -1})
-	return &l.slab[len(l.slab)-1]
-}
-
-func (l *lexicon) add(row int, e entry) {
-	n := l.root
-	for w := range strings.FieldsSeq(e.phrase) {
-		if n.next == nil {
-			n.next = map[string]*node{}
-		}
-		m := n.next[w]
-		if m == nil {
-			m = l.node()
-			n.next[w] = m
-		}
-		n = m
-		if w[0] != '<' {
+	for _, c := range wordClasses {
+		for w := range strings.FieldsSeq(c.words) {
 			l.words[w] = true
 		}
 	}
-	if n.means != nil {
-		if row >= 0 {
-			panic(fmt.Sprintf("notation: the phrase %q is twice in the lexicon", e.phrase))
+	for _, s := range [...]string{skipped, leftAlone} {
+		for w := range strings.FieldsSeq(s) {
+			l.words[w] = true
 		}
-		return // the table's own meaning goes before that of a fact's words
-	}
-	means := &e.means
-	if row >= 0 {
-		means = &l.rows[row].means
-	}
-	n.means, n.entry = means, row
-	if means.class == cVerb && !strings.Contains(e.phrase, " ") {
-		l.verbs[e.phrase] = true
 	}
 }
 
-// addFacts makes a phrase of the words of every fact's value, as they are
+// begins reports whether a phrase is a word, or begins with it.
+func begins(phrase, w string) bool {
+	return strings.HasPrefix(phrase, w) && (len(phrase) == len(w) || phrase[len(w)] == ' ')
+}
+
+// step goes on from the phrases that begin with some words to those that have
+// w after them. Before the first word n is the zero node.
+func (l *lexicon) step(n node, w string) (node, bool) {
+	if n.at == 0 {
+		m, ok := l.first[w]
+		return m, ok
+	}
+	lo, hi, at := int(n.lo), int(n.hi), int(n.at)
+	if len(l.refs[lo].phrase) == at {
+		lo++
+	}
+	rest := func(i int) string { return l.refs[i].phrase[at+1:] }
+	for a, b := lo, hi; ; {
+		if a == b {
+			lo = a
+			break
+		}
+		if m := (a + b) / 2; rest(m) < w {
+			a = m + 1
+		} else {
+			b = m
+		}
+	}
+	end := lo
+	for end < hi && begins(rest(end), w) {
+		end++
+	}
+	return node{int32(lo), int32(end), int32(at + 1 + len(w))}, end > lo
+}
+
+// means is the phrase that ends at a node; false where none does.
+func (l *lexicon) ends(n node) (ref, bool) {
+	if n.at == 0 || len(l.refs[n.lo].phrase) != int(n.at) {
+		return ref{}, false
+	}
+	return l.refs[n.lo], true
+}
+
+// find is the phrase as it stands in the lexicon.
+func (l *lexicon) find(phrase string) (ref, bool) {
+	i, ok := slices.BinarySearchFunc(l.refs, phrase, func(r ref, s string) int { return strings.Compare(r.phrase, s) })
+	if !ok {
+		return ref{}, false
+	}
+	return l.refs[i], true
+}
+
+// verb reports whether a word is the base form of a single verb.
+func (l *lexicon) verb(w string) bool {
+	n, ok := l.first[w]
+	if !ok {
+		return false
+	}
+	r, ok := l.ends(n)
+	return ok && r.means.class == cVerb
+}
+
+// trade are the words of the trade: those that a wrong spelling can stand for.
+var trade = sync.OnceValue(func() map[string]bool {
+	out := map[string]bool{}
+	for _, r := range lex().refs {
+		if c := r.means.class; !r.row || c == cFiller || c == cScenery || c == cAround {
+			continue
+		}
+		for w := range strings.FieldsSeq(r.phrase) {
+			out[w] = true
+		}
+	}
+	for w := range strings.FieldsSeq(fillers + " " + sceneryWords) {
+		delete(out, w)
+	}
+	return out
+})
+
+// factPhrases makes a phrase of the words of every fact's value, as they are
 // printed. Those that name a side, and the bare words that say more in other
 // places, are not among them.
-func (l *lexicon) addFacts() {
+func (l *lexicon) factPhrases() []ref {
+	var out []ref
 	for _, f := range play.Facts() {
 		if f.About != play.OfEvent && f.About != play.OfSetting {
 			continue
@@ -292,16 +394,21 @@ func (l *lexicon) addFacts() {
 				ws = append(ws, t.form)
 			}
 			words, means := strings.Join(ws, " "), fact(f.ID, c.Value)
-			l.add(-1, entry{words, means})
-			if rest, ok := strings.CutPrefix(words, "ball "); ok { // "ball in the plane of the net"
-				for _, e := range l.rows {
-					if e.means == means && strings.HasPrefix(e.phrase, rest+" ") {
-						l.add(-1, entry{"ball " + e.phrase, means})
-					}
+			out = append(out, ref{words, &means, false})
+			rest, ok := strings.CutPrefix(words, "ball ")
+			if !ok {
+				continue
+			}
+			// "ball in the plane of the net"
+			i, _ := slices.BinarySearchFunc(l.refs, rest+" ", func(r ref, s string) int { return strings.Compare(r.phrase, s) })
+			for ; i < len(l.refs) && strings.HasPrefix(l.refs[i].phrase, rest+" "); i++ {
+				if *l.refs[i].means == means {
+					out = append(out, ref{"ball " + l.refs[i].phrase, &means, false})
 				}
 			}
 		}
 	}
+	return out
 }
 
 // plain makes tokens of the words of a fact, which name no side.
@@ -334,7 +441,7 @@ func stem(s string) (string, bool) {
 	if b, ok := irregular[s]; ok {
 		return b, true
 	}
-	try := func(b string) bool { return len(b) > 1 && lex.words[b] }
+	try := func(b string) bool { return len(b) > 1 && lex().words[b] }
 	switch {
 	case strings.HasSuffix(s, "ies") && try(s[:len(s)-3]+"y"):
 		return s[:len(s)-3] + "y", true

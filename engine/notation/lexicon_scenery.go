@@ -188,30 +188,19 @@ const everyday = "12s 12u 13s 13u 14s 14u 15s 15u 16s 16u 17s 17u 18s 18u aa aba
 	"yawn yay yea yeah yearly yearn yep yessir yikes yo youngest youngster youngsters youth youthful " +
 	"yr yrs yuck yup zany zeal zealous zen zest"
 
-// addScenery adds the words and turns of speech that never matter. A phrase of
-// another table goes before them: they fill in what no table says.
-func (l *lexicon) addScenery() {
-	for _, c := range []struct {
-		words []string
-		means meaning
-	}{{idioms, scenery()}, {strings.Fields(everyday), scenery()}, {strings.Fields(bystanders), of(cAround)}} {
-		for _, w := range c.words {
-			if l.has(w) {
-				continue
-			}
-			l.rows = append(l.rows, entry{w, c.means})
-			l.add(len(l.rows)-1, l.rows[len(l.rows)-1])
-		}
+// sceneryPhrases are the words and turns of speech that never matter. A phrase
+// of another table goes before them: they fill in what no table says.
+func sceneryPhrases() []ref {
+	never, around := scenery(), of(cAround)
+	out := make([]ref, 0, len(idioms)+4096)
+	for _, w := range idioms {
+		out = append(out, ref{w, &never, true})
 	}
-}
-
-// has reports whether a phrase is in the lexicon.
-func (l *lexicon) has(phrase string) bool {
-	n := l.root
-	for w := range strings.FieldsSeq(phrase) {
-		if n = n.next[w]; n == nil {
-			return false
-		}
+	for w := range strings.FieldsSeq(everyday) {
+		out = append(out, ref{w, &never, true})
 	}
-	return n.means != nil
+	for w := range strings.FieldsSeq(bystanders) {
+		out = append(out, ref{w, &around, true})
+	}
+	return out
 }

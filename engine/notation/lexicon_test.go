@@ -53,16 +53,16 @@ func TestLexicon(t *testing.T) {
 			t.Errorf("compounds: %q stands after %q", compounds[i].words, compounds[i-1].words)
 		}
 	}
-	used := make([]bool, len(lex.rows))
+	used := map[string]bool{}
 	for _, text := range texts(t) {
-		for _, a := range lex.atoms(tokens(text)) {
-			if a.row >= 0 {
-				used[a.row] = true
+		for _, a := range lex().atoms(tokens(text)) {
+			if a.row {
+				used[a.phrase] = true
 			}
 		}
 	}
-	for i, e := range lex.rows {
-		if !used[i] && e.means.class != cFiller && e.means.class != cScenery {
+	for _, e := range lex().refs {
+		if e.row && !used[e.phrase] && e.means.class != cFiller && e.means.class != cScenery {
 			t.Errorf("no test text has the phrase %q; add one to testdata/phrases.txt, or drop it", e.phrase)
 		}
 	}

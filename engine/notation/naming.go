@@ -108,7 +108,7 @@ func labelled(ts []token) []token {
 		case p.form != "<side>" || p.label != "" || slices.Contains(counters, next):
 		case p.poss && next == "" && (len(t.form) > 1 || t.form > "4"): // "our 6 (back row)"
 			t = t2
-		case p.poss && next != base && lex.verbs[base], p.poss && (next == "is" || next == "was" || next == "went" || next == "came"),
+		case p.poss && next != base && lex().verb(base), p.poss && (next == "is" || next == "was" || next == "went" || next == "came"),
 			!p.poss && (p.side.fam == colours || p.side.fam == homeAway):
 			if base == next || !slices.Contains(counters, base) || len(t.form) > 1 || t.form > "4" || !p.poss {
 				t = t2

@@ -10,8 +10,9 @@ import (
 // name of a side, a shirt number, a mark, or a word that nobody knows.
 type atom struct {
 	meaning
-	from, to int // tokens
-	row      int // the row of the lexicon, -1 for none
+	from, to int    // tokens
+	phrase   string // of the lexicon, empty for none
+	row      bool   // a row of the lexicon's tables, or of what no table says
 	side     sideRef
 	side2    sideRef
 	poss     bool
@@ -32,7 +33,7 @@ var skippable = func() map[string]bool {
 
 // found is the best phrase that starts at a token.
 type found struct {
-	n     *node
+	ref   ref
 	to    int
 	words int
 	sides [2]sideRef
@@ -44,16 +45,16 @@ type found struct {
 func (l *lexicon) longest(ts []token, i int) (found, bool) {
 	var best found
 	var sides [2]sideRef
-	var walk func(n *node, j, words, nsides int)
-	walk = func(n *node, j, words, nsides int) {
-		if n.means != nil && (words > best.words || best.n == nil) {
-			best = found{n, j, words, sides}
+	var walk func(n node, j, words, nsides int)
+	walk = func(n node, j, words, nsides int) {
+		if r, ok := l.ends(n); ok && (words > best.words || best.ref.means == nil) {
+			best = found{r, j, words, sides}
 		}
-		if j >= len(ts) || ts[j].mark != 0 || n.next == nil {
+		if j >= len(ts) || ts[j].mark != 0 || n.at > 0 && n.hi-n.lo == 1 && len(l.refs[n.lo].phrase) == int(n.at) {
 			return
 		}
 		t := &ts[j]
-		if m := n.next[t.form]; m != nil {
+		if m, ok := l.step(n, t.form); ok {
 			k := nsides
 			if t.form == "<side>" && k < 2 {
 				sides[k] = t.side
@@ -62,13 +63,13 @@ func (l *lexicon) longest(ts []token, i int) (found, bool) {
 			walk(m, j+1, words+1, k)
 		}
 		if t.base != "" {
-			if m := n.next[t.base]; m != nil {
+			if m, ok := l.step(n, t.base); ok {
 				walk(m, j+1, words+1, nsides)
 			}
 		}
 		for _, w := range [2]string{t.form, t.base} {
 			for _, c := range l.classes[w] {
-				if m := n.next[c]; m != nil {
+				if m, ok := l.step(n, c); ok {
 					walk(m, j+1, words+1, nsides)
 				}
 			}
@@ -77,8 +78,8 @@ func (l *lexicon) longest(ts []token, i int) (found, bool) {
 			walk(n, j+1, words, nsides)
 		}
 	}
-	walk(l.root, i, 0, 0)
-	return best, best.n != nil && best.words > 0
+	walk(node{}, i, 0, 0)
+	return best, best.ref.means != nil && best.words > 0
 }
 
 // atoms reads the tokens as phrases, from left to right, the longest first.
@@ -91,7 +92,7 @@ func (l *lexicon) atoms(ts []token) []atom {
 	var out []atom
 	for i := 0; i < len(ts); {
 		t := ts[i]
-		a := atom{from: i, to: i + 1, row: -1, side: t.side, poss: t.poss, art: t.art, label: t.label, mark: t.mark, word: t.form}
+		a := atom{from: i, to: i + 1, side: t.side, poss: t.poss, art: t.art, label: t.label, mark: t.mark, word: t.form}
 		f, ok := l.longest(ts, i)
 		switch {
 		case t.mark != 0:
@@ -99,7 +100,8 @@ func (l *lexicon) atoms(ts []token) []atom {
 		case (t.form == "and" || t.form == "but" || t.form == "so" || t.form == "or") && (!ok || f.words < 2):
 			a.class, a.id = cJoin, t.form
 		case ok:
-			a.meaning, a.to, a.row = *f.n.means, f.to, f.n.entry
+			a.meaning, a.to, a.row = *f.ref.means, f.to, f.ref.row
+			a.phrase = f.ref.phrase
 			a.side, a.side2 = f.sides[0], f.sides[1]
 			a.poss = ts[f.to-1].poss
 			a.word = t.form

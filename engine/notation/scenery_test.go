@@ -29,7 +29,7 @@ func TestScenery(t *testing.T) {
 		}
 	}
 	scene := map[string]bool{}
-	for _, e := range lex.rows {
+	for _, e := range lex().refs {
 		if e.means.class == cScenery || e.means.class == cAround {
 			scene[e.phrase] = true
 		}

@@ -153,7 +153,7 @@ func faultOf(a atom) string {
 		return "centre-line"
 	case a.class == cFact && a.fact == play.Manner && a.value == play.Held:
 		return "caught-or-thrown"
-	case a.class == cDest && a.dest == dOver && a.row >= 0:
+	case a.class == cDest && a.dest == dOver && a.row:
 		return "over-net"
 	case a.class == cDest && a.dest == dNet:
 		return "net-contact"

@@ -93,7 +93,7 @@ func thirdPerson(s string) bool {
 		return true
 	}
 	if b, ok := stem(strings.ToLower(s)); ok && strings.HasSuffix(s, "s") {
-		return lex.verbs[b]
+		return lex().verb(b)
 	}
 	return false
 }
@@ -275,19 +275,20 @@ func teamBefore(s string) bool {
 // strange reports whether a word is none that the reader knows.
 func strange(ts []token, i int) bool {
 	_, _, n := sideName(ts, i)
-	return n == 0 && ts[i].mark == 0 && ts[i].label == "" && lex.root.next[ts[i].form] == nil
+	_, begins := lex().first[ts[i].form]
+	return n == 0 && ts[i].mark == 0 && ts[i].label == "" && !begins
 }
 
 // personWord reports whether a word names a player by a role or a row.
 func personWord(s string) bool {
-	n := lex.root.next[s]
+	r, ok := lex().find(s)
 	if s == "back" || s == "front" { // row
 		return true
 	}
-	if n == nil || n.means == nil {
+	if !ok {
 		return false
 	}
-	switch n.means.class {
+	switch r.means.class {
 	case cRole, cLibero, cPerson, cRow:
 		return true
 	}

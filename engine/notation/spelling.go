@@ -10,7 +10,7 @@ import (
 // sorted.
 var vocabulary = sync.OnceValue(func() []string {
 	var out []string
-	for w := range lex.words {
+	for w := range lex().words {
 		if len(w) >= 4 && w[0] != '<' {
 			out = append(out, w)
 		}
@@ -25,7 +25,7 @@ func correct(ts []token) []Correction {
 	var out []Correction
 	for i := range ts {
 		t := &ts[i]
-		if t.mark != 0 || t.form == "" || t.form[0] == '<' || numeric(t.form) || lex.words[t.form] {
+		if t.mark != 0 || t.form == "" || t.form[0] == '<' || numeric(t.form) || lex().words[t.form] {
 			continue
 		}
 		if _, ok := stem(t.form); ok {
@@ -72,7 +72,7 @@ func nearest(s string) string {
 			}
 		}
 		if best != "" && !several {
-			if !lex.trade[best] || len(best) < 5 && !swapped(head, best) || end != "" && !lex.verbs[best] && end != "s" || strings.HasSuffix(best, "s") && end != "" {
+			if !trade()[best] || len(best) < 5 && !swapped(head, best) || end != "" && !lex().verb(best) && end != "s" || strings.HasSuffix(best, "s") && end != "" {
 				return ""
 			}
 			return best + end

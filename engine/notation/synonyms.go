@@ -9,11 +9,14 @@ import (
 // search that finds one by another. Groups and phrases are sorted.
 func Synonyms() [][]string {
 	groups := map[meaning][]string{}
-	for _, e := range lex.rows {
+	for _, e := range lex().refs {
+		if !e.row {
+			continue
+		}
 		switch e.means.class {
 		case cRole, cRow, cVerb, cThing, cFault, cFact, cOpen, cOfficial, cTopic:
 			if !strings.Contains(e.phrase, "<") {
-				groups[e.means] = append(groups[e.means], e.phrase)
+				groups[*e.means] = append(groups[*e.means], e.phrase)
 			}
 		}
 	}

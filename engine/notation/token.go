@@ -200,7 +200,7 @@ func personAfter(ts []token, i int) bool {
 		return false
 	}
 	w := ts[i+1].form
-	if b, ok := stem(w); w == "has" || w == "first" || w == "second" || w == "third" || ok && b != w && lex.verbs[b] {
+	if b, ok := stem(w); w == "has" || w == "first" || w == "second" || w == "third" || ok && b != w && lex().verb(b) {
 		return true
 	}
 	return personWord(w)
