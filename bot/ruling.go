@@ -98,7 +98,7 @@ func tone(a answer.Answer) Tone {
 // headline is the ruling in one line.
 func headline(a answer.Answer) string {
 	switch {
-	case a.Kind == answer.None:
+	case a.Kind == answer.None, a.Outcome == "" && a.Reason != "":
 		return "No ruling: " + string(a.Reason)
 	case len(a.Could) > 0:
 		return "No ruling: I did not read " + strings.Join(quoted(a.Unread), ", ")
@@ -134,6 +134,9 @@ func verdict(v answer.Verdict) string {
 	}
 	for _, m := range v.Measure {
 		parts = append(parts, name(m))
+	}
+	if len(parts) == 0 {
+		return "not settled by the text that is held"
 	}
 	if side := side(v.Against); side != "" && v.Outcome == "" {
 		parts = append(parts, "against "+side)

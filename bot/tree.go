@@ -54,8 +54,8 @@ func result(b answer.Branch) string {
 	if b.Answer == "" {
 		return verdict(b.Verdict)
 	}
-	if v := verdict(b.Verdict); v != "" {
-		return v + "; " + string(b.Answer)
+	if b.Outcome != "" || len(b.Measure) > 0 {
+		return verdict(b.Verdict) + "; " + string(b.Answer)
 	}
 	return string(b.Answer)
 }

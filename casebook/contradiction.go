@@ -5,6 +5,7 @@ import (
 	"math/bits"
 	"strings"
 
+	"example.org/netpost/engine"
 	"example.org/netpost/engine/code"
 	"example.org/netpost/engine/notation"
 	"example.org/netpost/engine/play"
@@ -271,7 +272,7 @@ func (g *group) stands(c *checker, shared *play.Rally, cl *claim) bool {
 		return false
 	}
 	r := d.Ruling
-	return string(r.Outcome) == cl.ruling.Outcome && r.Fault == cl.ruling.Fault && r.Replay == cl.ruling.Replay
+	return r.Outcome == engine.Unsettled || string(r.Outcome) == cl.ruling.Outcome && r.Fault == cl.ruling.Fault && r.Replay == cl.ruling.Replay
 }
 
 func (g *group) contradiction(a, b *claim, shared *play.Rally) Finding {

@@ -16,6 +16,9 @@ const (
 	Fault   Outcome = "fault"
 	Replay  Outcome = "replay"
 	ReServe Outcome = "re-serve"
+	// Unsettled is no decision: the text that is held does not say what
+	// follows, and the rules interpreter is to be asked.
+	Unsettled Outcome = "unsettled"
 )
 
 // Cite names a rule that a ruling rests on and the table cell that says so.

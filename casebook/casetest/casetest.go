@@ -126,7 +126,7 @@ func (m *maker) play(cd code.Code, s code.Season) string {
 			continue
 		}
 		d, err := rules.Decide(r.Rally, b)
-		if err != nil {
+		if err != nil || d.Settled() && d.Ruling.Outcome == engine.Unsettled {
 			continue
 		}
 		return "play: " + text + "\nruling: " + ruling(d) + "\n"

@@ -96,6 +96,9 @@ func (o Options) chosen(r notation.Reading) []code.Code {
 	return code.All()
 }
 
+// unsettled says that no text settles a play.
+const unsettled = "the text that is held does not settle it; ask the rules interpreter"
+
 // topics names the areas that are recognised and not ruled on from words.
 var topics = []struct{ id, words string }{
 	{"alignment", "positions at the serve"},
@@ -247,6 +250,10 @@ func (q *inquiry) fill(a *Answer) {
 		return
 	}
 	a.Verdict, a.Answer = q.verdict(d.Ruling), Maybe(d.Ruling.Answer)
+	if d.Ruling.Outcome == engine.Unsettled {
+		a.Reason = unsettled
+		return
+	}
 	for _, g := range d.Because() {
 		a.Because = append(a.Because, notation.ClauseOf(q.subject, g.Key, g.Value))
 	}

@@ -13,6 +13,9 @@ import (
 
 // verdict puts a ruling into the stable ids.
 func (q *inquiry) verdict(r engine.Ruling) Verdict {
+	if r.Outcome == engine.Unsettled {
+		return Verdict{}
+	}
 	return Verdict{
 		Outcome: Maybe(r.Outcome),
 		Fault:   Maybe(r.Fault),
@@ -150,7 +153,7 @@ func (q *inquiry) call(r engine.Ruling) *Call {
 // are those that the crew is said to have made already.
 func (q *inquiry) next(r engine.Ruling, calls []string) *Next {
 	point, serves := judge.Next(r, q.subject)
-	n := Next{Point: names(q.subject, point), Serves: names(q.subject, serves), Words: Maybe(mistaken(r, calls))}
+	n := Next{Point: names(q.subject, point), Serves: names(q.subject, serves), Words: Maybe(q.mistaken(r, calls))}
 	if n.Point == nil && n.Serves == nil && n.Words == "" {
 		return nil
 	}
@@ -158,15 +161,33 @@ func (q *inquiry) next(r engine.Ruling, calls []string) *Next {
 }
 
 // mistaken says what follows where a play that goes on was whistled for a
-// fault; empty where it was not.
-func mistaken(r engine.Ruling, calls []string) string {
+// fault; empty where it was not. What a mistaken whistle comes to is the codes'
+// own.
+func (q *inquiry) mistaken(r engine.Ruling, calls []string) string {
 	if r.Outcome != engine.PlayOn {
 		return ""
 	}
 	for _, id := range calls {
-		if rule, ok := judge.ByID(id); ok {
-			return "a whistle for " + rule.Title + " is a mistaken one here: the rally is replayed, unless its result was already certain"
+		rule, ok := judge.ByID(id)
+		if !ok {
+			continue
 		}
+		var after []string
+		for _, d := range q.asked {
+			switch d.Book.Cell("replay.inadvertent-whistle").Value {
+			case "replay":
+				after = append(after, "the rally is replayed")
+			case "referee-decides":
+				after = append(after, "the first referee rules so that neither side is penalised")
+			default:
+				after = append(after, "the rally is replayed, unless its result was already certain")
+			}
+		}
+		words := "a whistle for " + rule.Title + " is a mistaken one here"
+		if after = unique(after); len(after) == 1 {
+			return words + ": " + after[0]
+		}
+		return words + "; what it comes to differs by code"
 	}
 	return ""
 }

@@ -51,7 +51,7 @@ func serving(p *play.Rally) play.Team {
 		return play.B
 	}
 	for _, e := range p.Events {
-		if e.Kind == play.Serve {
+		if e.Kind == play.Serve || e.Kind == play.Toss || e.Kind == play.Lapse {
 			return e.Team
 		}
 	}

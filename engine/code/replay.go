@@ -268,4 +268,28 @@ var replayRows = []Row{
 				doubt("from memory, confidence low")},
 		},
 	},
+	{
+		Param: "replay.wrong-number-at-signal",
+		Title: "Five or seven players on the court, seen after the signal for service",
+		Doc:   "The service was authorised while a team had too few or too many players on the court.",
+		Values: []Value{
+			{"repeat", "the rally is stopped and replayed, no sanction"},
+			{"fault", "a fault of the team"},
+			{"unknown", "not seen"},
+		},
+		cells: table{
+			intl: {pub("repeat", "7.3.1", fivbCasebookTwo,
+				"the signal was given by mistake: stop at once and replay, no sanction").
+				doubt("the casebook edition is older than the rules text held")},
+			club: {mem("unknown", "",
+				"not known").
+				doubt("no line seen")},
+			coll: {mem("unknown", "",
+				"not known").
+				doubt("no line seen")},
+			scho: {mem("unknown", "",
+				"not known").
+				doubt("no line seen")},
+		},
+	},
 }

@@ -309,12 +309,13 @@ var serveRows = []Row{
 		Doc:   "The server tosses or releases the ball and catches it or lets it drop.",
 		Values: []Value{
 			{"fault", "a service fault, there is only one toss"},
+			{"re-serve-juniors", "a service fault; for 14-and-under a re-serve, once a service"},
 			{"re-serve-once-per-term", "a re-serve, once in a term of service"},
 		},
 		cells: table{
 			intl: {pub("fault", "12.4.2", fivb2025,
 				"fault: only one toss/release. Bouncing or shifting the ball before release is fine")},
-			club: {pub("fault", "12.4.2; 12.4.4", usaScorekeepers,
+			club: {pub("re-serve-juniors", "12.4.2; 12.4.4", usaScorekeepers,
 				"one toss only, a fault for adults and 15-and-over; 14-and-under may drop or catch one toss per "+
 					"service, then a new count").
 				doubt("unresolved for 2025-27: two weak notes say that one tossing error per term of service is allowed " +

@@ -376,7 +376,7 @@ var trade = sync.OnceValue(func() map[string]bool {
 func (l *lexicon) factPhrases() []ref {
 	var out []ref
 	for _, f := range play.Facts() {
-		if f.About != play.OfEvent && f.About != play.OfSetting {
+		if f.About != play.OfEvent && f.About != play.OfSetting || ofService(f) {
 			continue
 		}
 		for _, c := range f.Values {
@@ -409,6 +409,18 @@ func (l *lexicon) factPhrases() []ref {
 		}
 	}
 	return out
+}
+
+// ofService reports whether a fact is one of the service or of a stop of play:
+// its words are read with the serve's own, not among those of a rally.
+func ofService(f play.Fact) bool {
+	switch f.ID {
+	case play.Deliberate, play.Footing, play.Gear, play.Juniors, play.Stuck:
+		return true
+	}
+	return slices.ContainsFunc(f.Kinds, func(k play.Kind) bool {
+		return k == play.Serve || k == play.Toss || k == play.Dispute || k == play.Injury
+	})
 }
 
 // plain makes tokens of the words of a fact, which name no side.

@@ -134,6 +134,8 @@ func sentence(p *play.Rally, e play.Event, met map[string]bool) string {
 		name = "the whistle"
 	case e.Kind == play.Intrusion:
 		name = "something"
+	case e.Kind == play.Dispute:
+		name, plural = "the officials", true
 	default:
 		name, plural = subject(p, e.Team)
 	}

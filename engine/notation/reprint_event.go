@@ -94,7 +94,7 @@ func (r *reprint) does(e *play.Event, who string) bool {
 	switch {
 	case e.Ball():
 		return who == "the ball"
-	case e.Kind == play.Whistle && who == "the whistle", e.Kind == play.Intrusion && who == "something", who == "somebody":
+	case e.Kind == play.Whistle && who == "the whistle", e.Kind == play.Intrusion && who == "something", e.Kind == play.Dispute && who == "the officials", who == "somebody":
 		return true
 	}
 	if t := r.subject(who); t != play.NoTeam {

@@ -35,6 +35,10 @@ var verbs = []verb{
 	{play.Cross, "", "goes", "go", "went", "to the plane of the net", "to the plane of the net"},
 	{play.Whistle, "", "blows", "blow", "blew", "", ""},
 	{play.Intrusion, "", "comes", "come", "came", "onto the court", "onto the court"},
+	{play.Toss, "", "tosses", "toss", "tossed", "the ball without serving it", "it without serving"},
+	{play.Lapse, "", "lets", "let", "let", "the count for the serve go by", "the count for the serve go by"},
+	{play.Injury, "", "gets", "get", "got", "hurt in the rally", "hurt in the rally"},
+	{play.Dispute, "", "disagrees", "disagree", "disagreed", "", ""},
 }
 
 func verbOf(e play.Event) verb {

@@ -125,6 +125,8 @@ func Who(p *play.Rally, id string) string {
 		return "the whistle"
 	case e.Kind == play.Intrusion:
 		return "the thing from outside"
+	case e.Kind == play.Dispute:
+		return "the officials"
 	}
 	return "somebody"
 }

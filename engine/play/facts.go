@@ -2,27 +2,41 @@ package play
 
 // The ids of the facts.
 const (
+	Again        FactID = "again"
 	Aids         FactID = "aids"
 	Attempts     FactID = "attempt"
 	Ball         FactID = "ball"
 	BodyPart     FactID = "body"
 	Cause        FactID = "cause"
 	Certain      FactID = "certain"
+	ClockTime    FactID = "clock"
 	Completes    FactID = "completes"
 	CouldPlay    FactID = "could-play"
+	Decides      FactID = "decides"
+	Deliberate   FactID = "deliberate"
+	EndsAs       FactID = "ends"
 	ErrorWhistle FactID = "error"
 	Extent       FactID = "extent"
+	Feet         FactID = "feet"
 	Fingers      FactID = "fingers"
+	Footing      FactID = "footing"
+	Gear         FactID = "gear"
+	Grouped      FactID = "grouped"
+	HandsUp      FactID = "hands"
 	Has          FactID = "has"
 	Hazard       FactID = "hazard"
 	Height       FactID = "height"
+	Hidden       FactID = "hidden"
 	High         FactID = "high"
 	Hinders      FactID = "hinders"
+	HitWith      FactID = "hit-with"
 	Holding      FactID = "holding"
 	How          FactID = "how"
 	Inside       FactID = "inside"
 	IsLibero     FactID = "libero"
+	Juniors      FactID = "juniors"
 	Lands        FactID = "lands"
+	LowOver      FactID = "low"
 	Manner       FactID = "manner"
 	Order        FactID = "order"
 	Part         FactID = "part"
@@ -30,12 +44,20 @@ const (
 	Playing      FactID = "playing"
 	PursuitSpace FactID = "pursuit-space"
 	ReachHeight  FactID = "reach"
+	Ready        FactID = "ready"
+	Receivers    FactID = "receivers"
 	Row          FactID = "row"
 	Seen         FactID = "seen"
+	Serious      FactID = "serious"
+	ServerTurn   FactID = "turn"
 	Serving      FactID = "serving"
+	ServingSix   FactID = "serving-six"
 	Side         FactID = "side"
+	Signalled    FactID = "signal"
 	Spent        FactID = "spent"
+	Spot         FactID = "spot"
 	Struck       FactID = "struck"
+	Stuck        FactID = "stuck"
 	TakeOff      FactID = "take-off"
 	Together     FactID = "together"
 	Touches      FactID = "touches"
@@ -105,6 +127,39 @@ const (
 	IntoNet     Value = "net"
 	Teammate    Value = "teammate"
 	Structure   Value = "structure"
+	OnTime      Value = "on-time"
+	Within5     Value = "within-5"
+	Within8     Value = "within-8"
+	Over8       Value = "over-8"
+	RunOut      Value = "run-out"
+	EndLine     Value = "end-line"
+	BesideZone  Value = "beside"
+	OneHand     Value = "one-hand"
+	TwoHands    Value = "two-hands"
+	NotLetGo    Value = "not-let-go"
+	Thrown      Value = "thrown"
+	RightServer Value = "right"
+	WrongServer Value = "wrong"
+	StepsIn     Value = "steps-in"
+	InSight     Value = "in-sight"
+	PartHidden  Value = "part-hidden"
+	AllHidden   Value = "hidden"
+	Apart       Value = "apart"
+	OneStill    Value = "one-still"
+	CloseBy     Value = "close"
+	Moving      Value = "moving"
+	Aligned     Value = "in-order"
+	Misaligned  Value = "out-of-order"
+	AllReady    Value = "ready"
+	WrongCount  Value = "wrong-count"
+	NotReady    Value = "not-ready"
+	Dropped     Value = "dropped"
+	CaughtToss  Value = "caught"
+	HitsThing   Value = "hits-object"
+	HitsServer  Value = "hits-server"
+	OnSurface   Value = "on-surface"
+	LandsOn     Value = "lands-on"
+	OffSurface  Value = "off-surface"
 )
 
 func yesNo(yes, no string) []Choice { return []Choice{{Yes, yes}, {No, no}} }
@@ -116,6 +171,10 @@ func always(v Value) func(*Rally, string) Value {
 // facts is the table, sorted by id. An event fact lists the kinds of event
 // that can have it.
 var facts = []Fact{
+	{ID: Again, About: OfEvent, Kinds: []Kind{Toss},
+		Ask:    "Had a re-serve been given before in this term of service?",
+		Doc:    "Whether the server has already had a re-serve since the team got the right to serve.",
+		Values: yesNo("a re-serve used before in this term of service", "no re-serve used before in this term of service"), Presume: presumeAgain, Why: "it was the first re-serve of this term of service"},
 	{ID: Aids, About: OfEvent, Kinds: []Kind{Support},
 		Ask:    "Did the hold help %s to reach or play the ball?",
 		Doc:    "Support taken to reach the ball, or held to gain an advantage. Holding a teammate back from a net or line fault is not support.",
@@ -140,6 +199,11 @@ var facts = []Fact{
 		Ask:    "Was the end of the rally already certain at the whistle?",
 		Doc:    "Whether the whistle could no longer change who won the rally: the ball was about to land with nobody near it.",
 		Values: yesNo("the result was already certain", "the result was still open"), Presume: always(No), Why: "the rally could still have gone either way"},
+	{ID: ClockTime, About: OfEvent, Kinds: []Kind{Serve, Lapse},
+		Ask:     "How long after the signal did %s serve?",
+		Doc:     "The time from the signal for service to the hit, as the crew has it: in seconds, or against the code's own limit.",
+		Values:  []Choice{{OnTime, "within the time for the serve"}, {Within5, "within 5 seconds of the signal"}, {Within8, "more than 5 and at most 8 seconds after the signal"}, {Over8, "more than 8 seconds after the signal"}, {RunOut, "with the time for the serve run out"}},
+		Presume: presumeClock, Why: "the serve was in time", Quiet: true},
 	{ID: Completes, About: OfEvent, Kinds: []Kind{Contact, Strike},
 		Ask:     "Did the ball then cross the net, or an opponent touch it?",
 		Doc:     "Whether the ball that this contact sent goes wholly across the plane of the net or is touched by an opponent. Read only when no told event shows it.",
@@ -150,6 +214,18 @@ var facts = []Fact{
 		Doc:     "Of a contact beyond the net: whether a player of the side that the ball was on could have played it. Of a ball that struck something: whether a legal play was there but for it.",
 		Values:  yesNo("a teammate could have played the ball", "nobody could have played the ball"),
 		Presume: presumeCouldPlay, Why: "a set is there for a hitter to play"},
+	{ID: Decides, About: OfEvent, Kinds: []Kind{Dispute},
+		Ask:    "Could the first referee decide between the calls?",
+		Doc:    "Whether the crew could settle which of its calls stands after it talked.",
+		Values: yesNo("the first referee decides", "nobody can decide")},
+	{ID: Deliberate, About: OfEvent, Kinds: []Kind{NetTouch, Serve},
+		Ask:    "Did %s do it on purpose?",
+		Doc:    "Of a net touch: to deceive, to hinder or to gain something. Of a serve before the signal: in defiance, not by mistake.",
+		Values: yesNo("on purpose", "not on purpose"), Presume: always(No), Why: "it was not done on purpose", Quiet: true},
+	{ID: EndsAs, About: OfEvent, Kinds: []Kind{Toss},
+		Ask:    "What became of the ball that %s tossed?",
+		Doc:    "What the ball met after the server let go of it and did not hit it.",
+		Values: []Choice{{Dropped, "the toss drops to the floor"}, {CaughtToss, "the server catches the toss"}, {HitsThing, "the toss touches an object"}, {HitsServer, "the toss touches the server"}}},
 	{ID: ErrorWhistle, About: OfEvent, Kinds: []Kind{Whistle},
 		Ask:    "Was the whistle blown for something that was no fault?",
 		Doc:    "An inadvertent or mistaken whistle in a live rally.",
@@ -158,10 +234,30 @@ var facts = []Fact{
 		Ask:    "Was any of it still on or above the centre line?",
 		Doc:    "Wholly means that no part of that foot or hand touched or was above the centre line.",
 		Values: []Choice{{Partly, "part of it on or above the centre line"}, {WhollyOver, "wholly beyond the centre line"}}},
+	{ID: Feet, About: OfEvent, Kinds: []Kind{Serve},
+		Ask:    "Where were the feet of %s at the hit, or at the take-off of a jump?",
+		Doc:    "In the zone: behind the end line and between the side marks, which belong to it. The end line belongs to the court.",
+		Values: []Choice{{Own, "the feet in the service zone"}, {EndLine, "a foot on the end line or the court"}, {BesideZone, "a foot outside the service zone"}}, Presume: always(Own), Why: "the server stood in the zone", Quiet: true},
 	{ID: Fingers, About: OfEvent, Kinds: []Kind{Contact},
 		Ask:    "Did %s play it overhand with the fingers?",
 		Doc:    "An overhand finger action, as against forearms, a fist or one hand.",
 		Values: yesNo("overhand with the fingers", "without an overhand finger action")},
+	{ID: Footing, About: OfEvent, Kinds: []Kind{Contact},
+		Ask:    "Was %s still in touch with the playing surface at the contact?",
+		Doc:    "On it: some part of the body touches it. Lands on it: in the air over a place that is not for play, and down on the playing surface after. Off it: neither.",
+		Values: []Choice{{OnSurface, "in touch with the playing surface"}, {LandsOn, "in the air and landing on the playing surface"}, {OffSurface, "off the playing surface"}}, Presume: always(OnSurface), Why: "the player was on the playing surface", Quiet: true},
+	{ID: Gear, About: OfEvent, Kinds: []Kind{Intrusion},
+		Ask:    "Was it something of a player's own, such as a shoe or a pad?",
+		Doc:    "Gear that a player lost in the rally, as against a thing or a person from outside.",
+		Values: yesNo("a player's own gear", "nothing that a player lost"), Presume: always(No), Why: "it came from outside", Quiet: true},
+	{ID: Grouped, About: OfEvent, Kinds: []Kind{Serve},
+		Ask:    "How did the teammates of the server stand before the serve?",
+		Doc:    "What the players of the serving team do between the server and the receivers: stand apart, one alone and still, close together, or wave, jump or move sideways.",
+		Values: []Choice{{Apart, "teammates of the server apart"}, {OneStill, "one teammate still before the server"}, {CloseBy, "teammates of the server close together"}, {Moving, "teammates of the server waving or moving"}}, Presume: always(Apart), Why: "nobody screened the serve", Quiet: true},
+	{ID: HandsUp, About: OfEvent, Kinds: []Kind{Serve},
+		Ask:    "Did teammates of %s hold their hands above their heads?",
+		Doc:    "Hands higher than the top of the head during the service. Hands behind or beside the head are not above it.",
+		Values: yesNo("hands of teammates above the head", "hands of teammates not above the head"), Presume: always(No), Why: "nobody held the hands up", Quiet: true},
 	{ID: Has, About: OfSetting, Sided: true,
 		Ask:     "Which side had last played the ball before this?",
 		Doc:     "The side whose hits were being counted when the first told event happens.",
@@ -176,6 +272,10 @@ var facts = []Fact{
 		Doc:     "Above means the whole ball was higher than the top of the net at the contact. Not above: some part of it was lower.",
 		Values:  []Choice{{Above, "ball wholly above the net"}, {NotAbove, "ball not wholly above the net"}},
 		Presume: presumeHeight, Why: "away from the net a ball is not played wholly above it"},
+	{ID: Hidden, About: OfEvent, Kinds: []Kind{Serve},
+		Ask:    "Could the receivers see the server and the path of the ball?",
+		Doc:    "In sight: nothing was hidden. Partly: the server or the path of the ball could be seen. Hidden: neither could.",
+		Values: []Choice{{InSight, "the serve in sight of the receivers"}, {PartHidden, "the server or the path of the ball hidden"}, {AllHidden, "the server and the path of the ball hidden"}}, Presume: presumeHidden, Why: "the receivers saw the serve", Quiet: true},
 	{ID: High, About: OfEvent, Kinds: []Kind{Strike},
 		Ask:    "Was the thing 15 feet (4.6 m) or more above the playing area?",
 		Doc:    "Whether an overhead object is at least 4.6 m (15 ft) up.",
@@ -185,6 +285,10 @@ var facts = []Fact{
 		Doc:     "Interference: an opponent was kept from playing the ball or moving to it, or an advantage was gained. Of something from outside: a player was distracted or hindered.",
 		Values:  yesNo("play is hindered", "nobody is hindered"),
 		Presume: presumeHinders, Why: "nobody was hindered"},
+	{ID: HitWith, About: OfEvent, Kinds: []Kind{Serve},
+		Ask:    "With what did %s strike the ball?",
+		Doc:    "With one hand or any part of one arm after the ball was let go; with both; before it was let go; thrown or carried; or with another part of the body.",
+		Values: []Choice{{OneHand, "struck with one hand or arm"}, {TwoHands, "struck with both hands or arms"}, {NotLetGo, "struck before it was let go"}, {Thrown, "thrown or carried and not struck"}, {OtherPart, "struck with the body"}}, Presume: always(OneHand), Why: "the ball was struck with one hand", Quiet: true},
 	{ID: Holding, About: OfEvent, Kinds: []Kind{Support},
 		Ask:    "Was %s still holding on when the ball was hit?",
 		Doc:    "Whether the hold lasted to the contact.",
@@ -197,6 +301,10 @@ var facts = []Fact{
 		Ask:    "Was it inside the playing area?",
 		Doc:    "The court and its free zone. A structure outside it may not be used in some codes and may in others.",
 		Values: yesNo("inside the playing area", "outside the playing area"), Presume: always(Yes), Why: "inside the playing area"},
+	{ID: Juniors, About: OfSetting,
+		Ask:    "Is it a match of 14-and-under players?",
+		Doc:    "Whether the match is of an age group of 14 and under, which had its own toss rule.",
+		Values: yesNo("a match of 14 and under", "no match of 14 and under")},
 	{ID: Lands, About: OfEvent, Kinds: []Kind{Land},
 		Ask:    "Was the ball in or out?",
 		Doc:    "In means that some part of the ball touched the court, lines included.",
@@ -205,6 +313,10 @@ var facts = []Fact{
 		Ask:    "Is %s the acting libero?",
 		Doc:    "Whether the player is the libero on the court.",
 		Values: yesNo("libero", "not the libero"), Presume: presumeLibero, Why: "not the libero", Quiet: true},
+	{ID: LowOver, About: OfEvent, Kinds: []Kind{Serve},
+		Ask:    "Did the serve go low over those players?",
+		Doc:    "Whether the ball passed low and directly over the teammates who stood between.",
+		Values: yesNo("low over those players", "not low over those players")},
 	{ID: Manner, About: OfEvent, Kinds: []Kind{Contact},
 		Ask:    "How was the contact by %s: clean, more than one touch, or caught or thrown?",
 		Doc:    "Clean rebounds at once. Double is successive touches by the player. Held is caught, carried or thrown.",
@@ -236,6 +348,14 @@ var facts = []Fact{
 		Doc:     "Whether some part of the body that plays or blocks was higher than the top of the net at the contact.",
 		Values:  []Choice{{Above, "reaching above the net"}, {Below, "not reaching above the net"}},
 		Presume: presumeReach, Why: "a block reaches above the net"},
+	{ID: Ready, About: OfEvent, Kinds: []Kind{Serve},
+		Ask:    "Were both teams ready, with six players each, at the signal?",
+		Doc:    "Whether the first referee could give the signal: a team with five or seven on the court, or one not ready, was overlooked.",
+		Values: []Choice{{AllReady, "both teams ready for the signal"}, {WrongCount, "a team with a wrong number of players"}, {NotReady, "a team not ready for the signal"}}, Presume: always(AllReady), Why: "both teams were ready", Quiet: true},
+	{ID: Receivers, About: OfEvent, Kinds: []Kind{Serve},
+		Ask:    "Was the receiving team in its positions at the hit?",
+		Doc:    "Whether each of the receivers stood in order, as the code compares them, at the service hit.",
+		Values: []Choice{{Aligned, "the receivers in position"}, {Misaligned, "the receivers out of position"}}, Presume: always(Aligned), Why: "the receivers were in position", Quiet: true},
 	{ID: Row, About: OfPlayer,
 		Ask:     "Was %s front row or back row?",
 		Doc:     "The row in which the player stood at the service hit.",
@@ -245,23 +365,43 @@ var facts = []Fact{
 		Ask:    "Did anybody of the crew see it?",
 		Doc:    "A contact that nobody of the crew saw is not called.",
 		Values: yesNo("seen by the crew", "not seen by the crew"), Presume: always(Yes), Why: "the crew saw it", Quiet: true},
+	{ID: Serious, About: OfEvent, Kinds: []Kind{Injury},
+		Ask:    "Was it serious enough to stop the rally?",
+		Doc:    "Whether the first referee saw an injury for which play must stop at once.",
+		Values: yesNo("serious enough to stop the rally", "no reason to stop the rally"), Presume: always(Yes), Why: "the injury was serious"},
 	{ID: Serving, About: OfSetting, Sided: true,
 		Ask:    "Which side was serving?",
 		Doc:    "The side that served this rally.",
 		Values: []Choice{{ValueA, "{A} is serving"}, {ValueB, "{B} is serving"}}},
+	{ID: ServingSix, About: OfEvent, Kinds: []Kind{Serve},
+		Ask:    "Were the teammates of %s in their positions at the hit?",
+		Doc:    "Whether each of the serving team but the server stood in order at the service hit.",
+		Values: []Choice{{Aligned, "the serving six in position"}, {Misaligned, "the serving six out of position"}}, Presume: always(Aligned), Why: "the serving team was in position", Quiet: true},
 	{ID: Side, About: OfEvent, Kinds: []Kind{Land, Strike, Cross}, Sided: true,
 		Ask:     "On or above which side?",
 		Doc:     "Whose floor the ball came down on or beside, whose side a thing it struck is above, or the side it went to.",
 		Values:  []Choice{{ValueA, "on {A} side"}, {ValueB, "on {B} side"}},
 		Presume: presumeSide, Why: "an attack or a serve goes to the other side"},
+	{ID: Signalled, About: OfEvent, Kinds: []Kind{Serve},
+		Ask:    "Had the first referee signalled for the serve when %s hit it?",
+		Doc:    "Whether the service was authorised before the hit.",
+		Values: yesNo("after the signal for service", "before the signal for service"), Presume: always(Yes), Why: "the serve was authorised", Quiet: true},
 	{ID: Spent, About: OfSetting,
 		Ask:    "Had that side already used its three contacts?",
 		Doc:    "Whether the side that has the ball when the first told event happens has no contact left. Read only when the number used was not told.",
 		Values: yesNo("no contact left", "a contact left"), Presume: always(No), Why: "each contact is within its team's three"},
+	{ID: Spot, About: OfEvent, Kinds: []Kind{Serve},
+		Ask:    "Did %s serve in the one place in the order in which the libero serves this set?",
+		Doc:    "Where a libero may serve, it is in one place of the order in a set. Read only when a libero serves.",
+		Values: yesNo("in the one serving place of the libero", "in a second serving place of the libero"), Presume: always(Yes), Why: "the libero serves in one place of the order only"},
 	{ID: Struck, About: OfEvent, Kinds: []Kind{Strike},
 		Ask:    "What did the ball touch?",
 		Doc:    "The thing, other than a player or the floor of the court, that the ball touched.",
 		Values: []Choice{{Ceiling, "the ceiling"}, {Antenna, "the antenna"}, {LowObject, "a low obstruction"}, {Posts, "the post or a cable"}, {Official, "an official"}, {Bystander, "a person"}, {OtherThing, "an outside object"}, {NetBand, "the net"}}},
+	{ID: Stuck, About: OfEvent, Kinds: []Kind{Strike},
+		Ask:    "Did the ball tear the net or stick in it?",
+		Doc:    "Whether the ball came to rest in the net or tore it, as against rebounding or dropping from it.",
+		Values: yesNo("sticking in the net or tearing it", "not sticking in the net"), Presume: always(No), Why: "the ball came off the net", Quiet: true},
 	{ID: TakeOff, About: OfEvent, Kinds: []Kind{Contact},
 		Ask:    "Where did %s last touch the floor before the contact?",
 		Doc:    "In front: a foot on or in front of the attack line, its extension included. Behind: both feet behind it.",
@@ -274,6 +414,10 @@ var facts = []Fact{
 		Ask:    "Did %s touch an opponent there?",
 		Doc:    "Whether the hand beyond the net met an opponent.",
 		Values: yesNo("touching an opponent", "touching nobody"), Presume: always(No), Why: "no opponent was touched"},
+	{ID: ServerTurn, About: OfEvent, Kinds: []Kind{Serve, Toss},
+		Ask:    "Was it %s's turn to serve?",
+		Doc:    "Whether the one who serves is the next in the order of service, or stepped in for a wrong one before the hit.",
+		Values: []Choice{{RightServer, "in the order of service"}, {WrongServer, "out of the order of service"}, {StepsIn, "in place of a wrong server before the hit"}}, Presume: always(RightServer), Why: "the right player served", Quiet: true},
 	{ID: Used, About: OfSetting,
 		Ask:     "How many contacts had that side used before this?",
 		Doc:     "Team hits already counted for the side that has the ball when the first told event happens; a block is not counted.",

@@ -62,11 +62,15 @@ const (
 	Cross     Kind = "cross"     // the ball goes to or through the plane of the net
 	Whistle   Kind = "whistle"   // an official's whistle in the rally
 	Intrusion Kind = "intrusion" // something from outside comes into the rally
+	Toss      Kind = "toss"      // the server lets go of the ball and does not hit it
+	Lapse     Kind = "lapse"     // the server does not serve while the time for it runs
+	Injury    Kind = "injury"    // a player is hurt in the rally
+	Dispute   Kind = "dispute"   // the officials make different calls of the rally
 )
 
 // Kinds lists every kind of event in a fixed order.
 func Kinds() []Kind {
-	return []Kind{Contact, Attempt, NetTouch, Line, Reach, Bump, Support, Serve, Land, Strike, Cross, Whistle, Intrusion}
+	return []Kind{Contact, Attempt, NetTouch, Line, Reach, Bump, Support, Serve, Land, Strike, Cross, Whistle, Intrusion, Toss, Lapse, Injury, Dispute}
 }
 
 // Action is what the words called a contact. It is told, never asked.

@@ -81,6 +81,39 @@ func (p *Rally) contactBefore(of string) (Event, bool) {
 	return prev, ok
 }
 
+// presumeAgain grants that nobody had a re-serve before, unless the telling has
+// an earlier toss that was not hit.
+func presumeAgain(p *Rally, of string) Value {
+	for _, e := range p.Events {
+		if e.ID == of {
+			break
+		}
+		if e.Kind == Toss {
+			return Yes
+		}
+	}
+	return No
+}
+
+// presumeClock grants that a serve is in time, and that a server of whom it is
+// told that the time ran let it run out.
+func presumeClock(p *Rally, of string) Value {
+	if e, _ := p.Event(of); e.Kind == Lapse {
+		return RunOut
+	}
+	return OnTime
+}
+
+// presumeHidden grants that the receivers see a serve of whose team nobody
+// stands close together or moves.
+func presumeHidden(p *Rally, of string) Value {
+	k := Key{Grouped, of}
+	if v := p.facts[k]; v == CloseBy || v == Moving || p.void[k] {
+		return Unknown
+	}
+	return InSight
+}
+
 func presumeHinders(p *Rally, of string) Value {
 	e, _ := p.Event(of)
 	if e.Kind == Bump || e.Kind == Intrusion {

@@ -4,6 +4,8 @@ package rules
 var all []Rule
 
 func init() {
+	// Set here, since it refers to every rule of the service, this one too.
+	earlyServe.Judge = judgeService
 	all = []Rule{
 		assisted,
 		attackOfServe,
@@ -14,20 +16,33 @@ func init() {
 		blockOfServe,
 		caught,
 		centreLine,
+		crewDisagreement,
 		deadBall,
 		doubleContact,
 		doubleFault,
+		earlyServe,
 		fourContacts,
+		illegalLibero,
 		inadvertentWhistle,
+		injury,
 		interference,
 		liberoAttack,
 		liberoBlock,
 		liberoSet,
 		netContact,
+		outOfPosition,
 		outsideInterference,
 		overNet,
 		overheadObstruction,
+		prematureSignal,
+		reServe,
+		screen,
+		serveClock,
+		serveContact,
 		serveFailed,
+		serveFoot,
+		unplayableArea,
 		unseen,
+		wrongServer,
 	}
 }

@@ -25,8 +25,11 @@ type Call struct {
 // play-on, which nobody calls.
 func CallFor(r engine.Ruling, b *code.Book) Call {
 	id := r.Fault
-	if r.Outcome == engine.Replay || r.Outcome == engine.ReServe {
+	switch r.Outcome {
+	case engine.Replay:
 		id = r.Replay
+	case engine.ReServe:
+		id = reServe.ID
 	}
 	rule, ok := ByID(id)
 	if !ok || r.Outcome == engine.PlayOn {
@@ -35,8 +38,19 @@ func CallFor(r engine.Ruling, b *code.Book) Call {
 	c := rule.Call
 	c.By = append([]string(nil), c.By...)
 	switch {
+	case r.Outcome == engine.ReServe:
+		c.Whistle = "one whistle; signal the re-serve; a new signal for service begins a new count"
+		if b.Cell("replay.requests-before-re-serve").Value == "none" {
+			c.Whistle += "; no request is taken before it"
+		}
 	case r.Outcome == engine.Replay:
 		c.Whistle = "one whistle; signal the replay; authorise the next serve anew"
+		switch b.Cell("replay.requests-before-replay").Value {
+		case "none":
+			c.Whistle += "; no request is taken before it"
+		case "time-out-only":
+			c.Whistle += "; a time-out or an order check may come before it, a substitution only for an injury"
+		}
 	default:
 		c.Whistle = "one whistle; signal the team to serve, then the fault, then the player where that helps"
 		if b.Cell("r2.duties").Value == "signal-fault-first" {
@@ -75,6 +89,11 @@ func Next(r engine.Ruling, p *play.Rally) (point, serves play.Team) {
 			return play.NoTeam, play.A
 		case play.ValueB:
 			return play.NoTeam, play.B
+		}
+		for _, e := range p.Events {
+			if e.Kind == play.Serve || e.Kind == play.Toss || e.Kind == play.Lapse {
+				return play.NoTeam, e.Team
+			}
 		}
 	}
 	return play.NoTeam, play.NoTeam

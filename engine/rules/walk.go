@@ -149,6 +149,19 @@ func (w *Walk) replay(r *Rule, e play.Event, p code.Param) {
 		Moment: w.now(), Cites: []engine.Cite{{Rule: r.ID, Param: p, Event: e.ID}}}})
 }
 
+// reServed records that the serve is to be repeated by the same server.
+func (w *Walk) reServed(e play.Event, p code.Param) {
+	w.found = append(w.found, finding{&reServe, engine.Ruling{Outcome: engine.ReServe, Event: e.ID,
+		Moment: w.now(), Cites: []engine.Cite{{Rule: reServe.ID, Param: p, Event: e.ID}}}})
+}
+
+// unsettled records that the text that is held does not say what follows.
+func (w *Walk) unsettled(r *Rule, e play.Event, p code.Param) {
+	w.Param(p)
+	w.found = append(w.found, finding{r, engine.Ruling{Outcome: engine.Unsettled, Event: e.ID,
+		Moment: w.now(), Cites: []engine.Cite{{Rule: r.ID, Param: p, Event: e.ID}}}})
+}
+
 // clear records that a rule was looked at and found kept: the reason of a
 // play-on.
 func (w *Walk) clear(rule string, p code.Param, e play.Event) {
@@ -186,6 +199,11 @@ func (w *Walk) result() engine.Ruling {
 	for _, f := range w.found {
 		if f.ruling.Moment == m && !w.lifted(f, m) {
 			at = append(at, f)
+		}
+	}
+	for _, f := range at {
+		if f.ruling.Outcome == engine.Unsettled {
+			return f.ruling
 		}
 	}
 	lead := at[0]
@@ -228,7 +246,10 @@ func contains(list []string, s string) bool {
 // takes this one away.
 func (w *Walk) lifted(f finding, m int) bool {
 	for _, g := range w.found {
-		if g.ruling.Moment == m && f.rule.Yields && !g.rule.Yields {
+		if g.ruling.Moment == m && f.ruling.Outcome == engine.ReServe && g.ruling.Outcome != engine.ReServe {
+			return true // a whistle, a fault or a replay in the moment of the toss
+		}
+		if g.ruling.Moment == m && f.rule.Yields && !g.rule.Yields && g.ruling.Outcome != engine.ReServe {
 			return true
 		}
 		if g.ruling.Moment == m && g.ruling.Against != f.ruling.Against && (g.rule.LiftsAll || contains(g.rule.Lifts, f.rule.ID) || contains(g.rule.Lifts, string(f.ruling.Cites[0].Param))) {

@@ -128,7 +128,7 @@ func (g *gen) wild() {
 		a = pick(g.r, play.Actions()...)
 	}
 	switch k {
-	case play.Land, play.Strike, play.Cross, play.Whistle, play.Intrusion:
+	case play.Land, play.Strike, play.Cross, play.Whistle, play.Intrusion, play.Dispute:
 		g.add(play.Event{Kind: k})
 	default:
 		g.act(k, play.A+play.Team(g.r.IntN(2)), a, g.anyRole())
@@ -152,10 +152,10 @@ func (g *gen) next() {
 	case 2:
 		g.act(play.Attempt, other, play.Touch, pick(g.r, play.Blocker, play.Middle, play.Setter))
 	case 3:
-		k := pick(g.r, play.Reach, play.Bump, play.Support)
+		k := pick(g.r, play.Reach, play.Bump, play.Support, play.Toss, play.Lapse, play.Injury)
 		g.act(k, pick(g.r, g.side, other), play.Touch, g.anyRole())
 	case 4:
-		g.add(play.Event{Kind: pick(g.r, play.Land, play.Strike, play.Cross, play.Whistle, play.Intrusion)})
+		g.add(play.Event{Kind: pick(g.r, play.Land, play.Strike, play.Cross, play.Whistle, play.Intrusion, play.Dispute)})
 	case 5, 6, 7:
 		a := pick(g.r, play.Block, play.Block, play.Press, play.Touch)
 		g.act(play.Contact, other, a, pick(g.r, play.Blocker, play.Blocker, play.Middle, play.Setter, play.Libero, play.NoRole))
