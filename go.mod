@@ -5,6 +5,7 @@ go 1.26.0
 require (
 	github.com/bwmarrin/discordgo v0.29.0
 	github.com/prometheus/client_golang v1.25.0
+	golang.org/x/net v0.59.0
 	modernc.org/sqlite v1.62.0
 )
 
@@ -17,7 +18,7 @@ require (
 	github.com/prometheus/client_model v0.6.3 // indirect
 	github.com/prometheus/common v0.72.0 // indirect
 	github.com/prometheus/procfs v0.22.0 // indirect
-	golang.org/x/crypto v0.0.0-20210421170649-83a5a9bb288b // indirect
+	golang.org/x/crypto v0.57.0 // indirect
 )
 
 require (

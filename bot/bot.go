@@ -16,6 +16,7 @@ type Options struct {
 	// Find gives the association that a place belongs to. It may be nobody's:
 	// then the bot says so and keeps nothing.
 	Find func(Place) (Association, bool)
+	Draw Draw // nil: answers have no pictures
 
 	// All lists the associations, as what is done unasked sees them: with
 	// the channels that it goes to. Nil: nothing is done unasked.

@@ -26,7 +26,7 @@ func (t *turn) show(d dialogue, v view) Message {
 		doc.Blocks = append(doc.Blocks, Fields{[]Field{{"Told since", lines(told)}}})
 	}
 	doc.Blocks = append(doc.Blocks, t.buttons(d, v)...)
-	return Message{Doc: doc, More: Token{"more", []string{d.ID, string(v)}}.String()}
+	return Message{Doc: doc, About: d.ID, More: Token{"more", []string{d.ID, string(v)}}.String(), Pictures: t.pictures(d)}
 }
 
 func (t *turn) lay(d dialogue, v view) (Doc, view) {

@@ -13,6 +13,9 @@ type Message struct {
 	// fit anywhere, or is cut with a mark.
 	More string
 	Page int // of Pages, from 0
+	// About is the id of the question that the message answers; empty: of none.
+	// A platform that keeps pages can show it again by that (see Bot.Recall).
+	About string
 	// Pictures stand below the document. What they show is in the words too.
 	Pictures []Picture
 }

@@ -60,6 +60,9 @@ func (r *reader) agree(c *Config) {
 			r.report(at("discord"), "discord.application", "http mode needs the application's id", "add it, or use gateway mode")
 		}
 	}
+	if c.Web != "" && !Loopback(c.Web) && c.WebURL == "" {
+		r.report(at("web"), "web", c.Web+" can be reached from other machines, and there is no web_url", "set web_url to the address that people use, or give an address of this machine alone, such as 127.0.0.1:8081, or off")
+	}
 	seen := map[string]string{}
 	for _, s := range []struct{ key, value string }{{"listen", c.Listen}, {"metrics", c.Metrics}, {"web", c.Web}} {
 		if _, port, _ := net.SplitHostPort(s.value); port != "0" { // 0 is any free one
@@ -67,6 +70,9 @@ func (r *reader) agree(c *Config) {
 		}
 	}
 }
+
+// shortest is the fewest characters of an access token.
+const shortest = 16
 
 // Loopback reports whether an address can be reached from this machine only.
 func Loopback(address string) bool {
@@ -159,6 +165,17 @@ func (c Config) Secrets() []Finding {
 		case !strings.HasPrefix(s.Reveal(), opening):
 			found = append(found, Finding{Path: c.File, Field: field, What: fmt.Sprintf("%s begins with %s, and this does not", what, opening), Mend: "take the right one: it is " + where})
 		}
+	}
+	const own = "of your own making, and nobody can guess it"
+	switch {
+	case c.Web == "":
+	case !Loopback(c.Web):
+		need(c.WebToken, "web_token_file", "the access token of the web channel", "", own)
+	case c.WebToken.bad != nil:
+		found = append(found, *c.WebToken.bad)
+	}
+	if n := len(c.WebToken.Reveal()); n > 0 && n < shortest && c.Web != "" {
+		found = append(found, Finding{Path: c.File, Field: "web_token_file", What: fmt.Sprintf("the access token of the web channel has fewer than %d characters", shortest), Mend: "make a longer one; it is " + own})
 	}
 	discord := false
 	for i, a := range c.Associations {

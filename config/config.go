@@ -31,6 +31,9 @@ type Config struct {
 	Metrics string // address for health and metrics; empty: off
 	Web     string // address of the local web channel; empty: off
 
+	WebURL   string // the address that people use for it; empty: its own
+	WebToken Secret // what they must give to come in; needed where others can reach it
+
 	Retention time.Duration // how long questions are kept; 0: for ever
 	Claim     time.Duration // when a mentor's claim lapses
 	Nudge     time.Duration // when mentors are reminded of an open call
@@ -55,6 +58,7 @@ type Association struct {
 	Casebook string // the folder of its notes; empty: none
 	Code     string // the rule code that it works under; empty: all
 	Season   string // such as 2026-27; empty: the newest
+	Pages    string // the address of its notes' pages, with a slash at its end; empty: they have none but the web channel's
 	Private  bool   // answers go to the asker alone unless they say otherwise
 	Bulletin Bulletin
 	Slack    Slack // on Slack when Workspace is not empty

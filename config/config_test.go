@@ -79,7 +79,7 @@ func TestDefaults(t *testing.T) {
 
 // clearVariables takes out which variables the secrets may come from.
 func clearVariables(c *Config) {
-	c.Discord.Token.env = ""
+	c.Discord.Token.env, c.WebToken.env = "", ""
 	for i := range c.Associations {
 		s := &c.Associations[i].Slack
 		s.AppToken.env, s.BotToken.env, s.SigningSecret.env = "", "", ""
@@ -98,6 +98,7 @@ func TestFull(t *testing.T) {
 		told = append(told, f.String())
 	}
 	want := []string{
+		"testdata/full.yaml:52: web_token_file: testdata/secrets/web: there is no such file; name a file that this program can read",
 		"testdata/full.yaml:38: associations[0].slack.bot_token_file: testdata/secrets/bot: there is no such file; name a file that this program can read",
 		"testdata/full.yaml:39: associations[0].slack.signing_secret_file: testdata/secrets/signing: there is no such file; name a file that this program can read",
 		"testdata/full.yaml:17: discord.token_file: testdata/secrets/discord: there is no such file; name a file that this program can read",
@@ -105,12 +106,13 @@ func TestFull(t *testing.T) {
 	if !slices.Equal(told, want) {
 		t.Errorf("secrets:\n%s\nwant\n%s", strings.Join(told, "\n"), strings.Join(want, "\n"))
 	}
+	got.WebToken = Secret{}
 	got.Discord.Token, got.Associations[0].Slack.AppToken, got.Associations[0].Slack.BotToken, got.Associations[0].Slack.SigningSecret = Secret{}, Secret{}, Secret{}, Secret{}
 	clearVariables(&got)
 	midnight := Bulletin{Time: 7 * time.Hour, Zone: time.UTC}
 	all := Config{
 		File: "testdata/full.yaml", Store: "testdata/kept/store.db", Index: "testdata/kept/index", Log: slog.LevelDebug,
-		Listen: "[::1]:8000", Web: "localhost:8001",
+		Listen: "[::1]:8000", Web: "localhost:8001", WebURL: "https://netpost.example",
 		Retention: 30 * 24 * time.Hour, Claim: 150 * time.Minute, Nudge: 48 * time.Hour, Local: "hillside",
 		Discord: Discord{Mode: "http", Application: "112233445566778899", PublicKey: "00112233445566778899aabbccddeeff00112233445566778899aabbccddeeff"},
 		Associations: []Association{{
@@ -123,7 +125,7 @@ func TestFull(t *testing.T) {
 				Publishers: People{Groups: []string{"S0PUBLISH"}, Users: []string{"U0TWO", "W0THREE"}},
 			},
 		}, {
-			ID: "hillside", Bulletin: midnight, Slack: Slack{Mode: "socket"},
+			ID: "hillside", Pages: "https://notes.example/hillside/", Bulletin: midnight, Slack: Slack{Mode: "socket"},
 			Guild: Guild{
 				ID:         "223344556677889900",
 				Channels:   Channels{Ask: []string{"323344556677889901"}, Mentors: "323344556677889902", Bulletin: []string{"323344556677889903"}},
@@ -157,7 +159,7 @@ func TestKeys(t *testing.T) {
 	if err := os.Mkdir(filepath.Join(dir, "secrets"), 0o700); err != nil {
 		t.Fatal(err)
 	}
-	for _, name := range []string{"app", "bot", "discord", "signing"} {
+	for _, name := range []string{"app", "bot", "discord", "signing", "web"} {
 		if err := os.WriteFile(filepath.Join(dir, "secrets", name), []byte("is-"+name), 0o600); err != nil {
 			t.Fatal(err)
 		}
@@ -169,7 +171,7 @@ func TestKeys(t *testing.T) {
 		}
 		c, found := Load(file, none)
 		var b strings.Builder
-		fmt.Fprintf(&b, "%+v %v %v", c, found, c.Discord.Token.Reveal())
+		fmt.Fprintf(&b, "%+v %v %v", c, found, c.Discord.Token.Reveal()+c.WebToken.Reveal())
 		for _, a := range c.Associations {
 			fmt.Fprint(&b, a.Slack.AppToken.Reveal(), a.Slack.BotToken.Reveal(), a.Slack.SigningSecret.Reveal())
 		}

@@ -41,6 +41,7 @@ var keys = []key{
 	{path: "associations[].discord.publisher_users", kind: ids(snowflake), doc: "people who publish", at: func(p place) any { return &p.a.Guild.Publishers.Users }},
 	{path: "associations[].id", kind: id(slug), need: true, doc: "a short name that never changes: what is kept is kept under it", at: func(p place) any { return &p.a.ID }},
 	{path: "associations[].name", kind: text, doc: "its name for people; without it the id", at: func(p place) any { return &p.a.Name }},
+	{path: "associations[].pages", kind: site(true), doc: "the address of its notes' pages as they were exported, such as https://notes.example; answers link there", at: func(p place) any { return &p.a.Pages }},
 	{path: "associations[].private", def: "false", kind: boolean, doc: "answers go to the asker alone unless they say otherwise", at: func(p place) any { return &p.a.Private }},
 	{path: "associations[].season", kind: id(season), doc: "the season that it plays in, such as 2026-27; without it the newest", at: func(p place) any { return &p.a.Season }},
 	{path: "associations[].slack", kind: section, doc: "its workspace on Slack"},
@@ -70,7 +71,9 @@ var keys = []key{
 	{path: "nudge", def: "24h", kind: duration, doc: "how long a question waits before mentors are reminded, once", at: func(p place) any { return &p.c.Nudge }},
 	{path: "retention_days", def: "400", kind: days, doc: "how many days questions are kept; 0: for ever", at: func(p place) any { return &p.c.Retention }},
 	{path: "store", def: "netpost.db", kind: path, doc: "the file of what must last; on a local disk", at: func(p place) any { return &p.c.Store }},
-	{path: "web", def: "127.0.0.1:8081", kind: address, doc: "where the local web channel is; it asks for no password, so keep it to this machine; off: nowhere", at: func(p place) any { return &p.c.Web }},
+	{path: "web", def: "127.0.0.1:8081", kind: address, doc: "where the local web channel is; where other machines can reach it, web_url and an access token are needed; off: nowhere", at: func(p place) any { return &p.c.Web }},
+	{path: "web_token_file", kind: secret, env: "WEB_TOKEN", doc: "a file with the access token of the web channel, of 16 characters or more; without one it asks for none", at: func(p place) any { return &p.c.WebToken }},
+	{path: "web_url", kind: site(false), doc: "the address that people use for the web channel, such as https://netpost.example, where it is not its own", at: func(p place) any { return &p.c.WebURL }},
 }
 
 // codes are the ids of the rule codes.

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"log/slog"
 	"net"
+	"net/url"
 	"path/filepath"
 	"regexp"
 	"strconv"
@@ -111,6 +112,26 @@ var address = kind{name: "address", plain: true, read: func(_ *reader, s string,
 	*at.(*string) = s
 	return "", ""
 }}
+
+// site is an address on the web; with folders, it may lead into one, and ends
+// in a slash.
+func site(folders bool) kind {
+	return kind{name: "web address", read: func(_ *reader, s string, at any) (string, string) {
+		u, err := url.Parse(s)
+		switch {
+		case err != nil || u.Scheme != "https" && u.Scheme != "http" || u.Host == "" || u.User != nil || u.RawQuery != "" || u.Fragment != "":
+			return quote(s) + " is not an address on the web", "write it like https://netpost.example"
+		case !folders && strings.Trim(u.Path, "/") != "":
+			return quote(s) + " leads into a folder", "write the address of the site alone, like " + u.Scheme + "://" + u.Host
+		case folders:
+			s = strings.TrimRight(s, "/") + "/"
+		default:
+			s = strings.TrimRight(s, "/")
+		}
+		*at.(*string) = s
+		return "", ""
+	}}
+}
 
 func oneOf(words ...string) kind {
 	return kind{name: "word", read: func(_ *reader, s string, at any) (string, string) {

@@ -124,9 +124,6 @@ func (x *examination) settings() {
 			}
 		}
 	}
-	if c.Web != "" && !config.Loopback(c.Web) {
-		x.at("web", "give an address such as 127.0.0.1:8081, or off", "%s can be reached from other machines, and the local web channel asks for no password", c.Web)
-	}
 }
 
 func are(n int) string {

@@ -26,7 +26,7 @@ func secrets(c config.Config) [][]byte {
 			}
 		}
 	}
-	add(c.Discord.Token)
+	add(c.Discord.Token, c.WebToken)
 	for _, a := range c.Associations {
 		add(a.Slack.AppToken, a.Slack.BotToken, a.Slack.SigningSecret)
 	}

@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"io"
 	"log/slog"
 	"os/signal"
 	"sync"
@@ -15,14 +16,17 @@ import (
 	"example.org/netpost/bot/store"
 	"example.org/netpost/bot/store/sqlite"
 	"example.org/netpost/bot/term"
+	"example.org/netpost/bot/web"
 	"example.org/netpost/config"
 )
 
 var serveCommand = command{
 	name:    "serve",
-	summary: "answer in every configured channel; without one, in this terminal",
+	summary: "answer in every configured channel and in the browser; without one, in this terminal too",
 	help: "It runs until it is told to stop (Ctrl-C, or a signal to end), and then finishes what it has begun. " +
-		"Without a platform in the settings it talks on standard input and output, and ends where the input does. " +
+		"The web channel is on this machine alone unless the settings say otherwise. " +
+		"Without a platform in the settings it prints the address of that channel and talks on standard input and output too; " +
+		"it ends where the input does, unless nothing at all came in there. " +
 		"The log goes to standard error and holds no words of questions and no tokens. Try first: netpost doctor.",
 	flags: []flagRow{configFlag},
 	run:   serve,
@@ -124,8 +128,17 @@ func (s *service) channels(ctx context.Context, cancel context.CancelCauseFunc, 
 		s.senders.add(ch.platform, ch.workspace, a)
 	}
 	local := len(all) == 0
+	page, err := s.web(local)
+	if err != nil {
+		return err
+	}
+	if page != nil {
+		all = append(all, named{"web", web.Platform, page})
+		s.senders.add(web.Platform, "", page)
+	}
+	typed := &counted{Reader: s.world.Stdin}
 	if local {
-		a := s.terminal()
+		a := s.terminal(typed)
 		all = append(all, named{"terminal", term.Platform, a})
 		s.senders.add(term.Platform, "", a)
 	}
@@ -149,7 +162,7 @@ func (s *service) channels(ctx context.Context, cancel context.CancelCauseFunc, 
 			switch {
 			case err != nil:
 				cancel(err)
-			case local:
+			case a.platform == term.Platform && (page == nil || typed.any()):
 				cancel(nil) // whoever typed has left
 			}
 		})
@@ -179,9 +192,9 @@ func (s *service) open(ch channel) (bot.Adapter, error) {
 }
 
 // terminal is the channel on standard input and output.
-func (s *service) terminal() *term.Term {
+func (s *service) terminal(in io.Reader) *term.Term {
 	w := s.world
-	o := term.Options{In: w.Stdin, Out: w.Stdout, Text: w.text()}
+	o := term.Options{In: in, Out: w.Stdout, Text: w.text()}
 	if isTerminal(w.Stdin) && isTerminal(w.Stdout) {
 		o.Prompt = "> "
 		fmt.Fprintln(w.Stdout, "Tell a play, as you would to a partner. For what else can be asked: help. For the terminal's own lines, :quit among them: :help.")

@@ -61,6 +61,9 @@ type served struct {
 // stopped, must end well, and must have logged no secret.
 func begin(t *testing.T, settings string, vars, api map[string]string) *served {
 	t.Helper()
+	if !strings.Contains(settings, "web:") {
+		settings += "\nweb: off\n"
+	}
 	s := &served{t: t, config: filepath.Join(t.TempDir(), "netpost.yaml")}
 	if err := os.WriteFile(s.config, []byte(settings), 0o600); err != nil {
 		t.Fatal(err)
@@ -120,6 +123,9 @@ func fetch(t *testing.T, url string) (status int, body string) {
 	return r.StatusCode, string(b)
 }
 
+// webAddress is where the web channel is: another one in each run.
+var webAddress = regexp.MustCompile(`http://127\.0\.0\.1:\d+/`)
+
 // With nothing configured the terminal is served, with the example notes, and
 // the same script shows the same.
 func TestServeTerminal(t *testing.T) {
@@ -137,6 +143,7 @@ func TestServeTerminal(t *testing.T) {
 		if status != ok || errs != "" {
 			t.Fatalf("status %d\n%s", status, errs)
 		}
+		out = webAddress.ReplaceAllString(out, "http://ADDRESS/")
 		if *update {
 			if err := os.WriteFile(golden, []byte(out), 0o644); err != nil {
 				t.Fatal(err)
@@ -317,10 +324,14 @@ func TestServeFails(t *testing.T) {
 		{"metrics", "metrics: " + taken.Addr().String() + "\n" + onSlack, "netpost serve: metrics: " + taken.Addr().String() + " can't be taken: "},
 		{"listen", "metrics: off\nlisten: " + taken.Addr().String() + "\nassociations: [{id: riverside, slack: {workspace: T0CREW, mode: http}}]\n",
 			"netpost serve: listen: " + taken.Addr().String() + " can't be taken: "},
+		{"web", "metrics: off\nweb: " + taken.Addr().String() + "\n" + onSlack, "netpost serve: web: " + taken.Addr().String() + " can't be taken: "},
 		{"store", "metrics: off\nstore: " + t.TempDir() + "\n" + onSlack, "netpost serve: the store "},
 	} {
 		t.Run(test.name, func(t *testing.T) {
 			file := filepath.Join(t.TempDir(), "netpost.yaml")
+			if !strings.Contains(test.settings, "web:") {
+				test.settings += "web: off\n"
+			}
 			if err := os.WriteFile(file, []byte(test.settings), 0o600); err != nil {
 				t.Fatal(err)
 			}

@@ -11,6 +11,7 @@ import (
 	"example.org/netpost/bot/discord"
 	"example.org/netpost/bot/slack"
 	"example.org/netpost/bot/term"
+	"example.org/netpost/bot/web"
 	"example.org/netpost/config"
 	"example.org/netpost/engine/code"
 )
@@ -173,7 +174,7 @@ func finder(c config.Config, notesOf func(id string) *library) func(bot.Place) (
 		case discord.Platform:
 			// A direct message is in no guild: with one crew it is clear whose it is.
 			return a.Guild.ID != "" && (a.Guild.ID == p.Workspace || p.Workspace == "" && onDiscord == 1)
-		case term.Platform:
+		case term.Platform, web.Platform:
 			return a.ID == c.Local
 		}
 		return false
