@@ -35,6 +35,7 @@ func (s *scene) able(g segment) bool {
 			can, verb = true, true
 			if a.value == play.No {
 				v = play.No
+				nobody = nobody || strings.HasPrefix(a.word, "no")
 			}
 		case cFiller, cAsk:
 			switch a.word {

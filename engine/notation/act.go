@@ -17,6 +17,9 @@ func (s *scene) act(c *clauseState, i int) int {
 		return i + 1
 	}
 	noun := s.nounAt(c, i)
+	if s.inAction(c, i) {
+		return i + 1
+	}
 	if !noun && i > c.from && s.meant(c, i) {
 		return i + 1
 	}
@@ -95,6 +98,9 @@ func (s *scene) act(c *clauseState, i int) int {
 	}
 	switch a.verb {
 	case vContact, vSend, vPress:
+		if a.verb == vContact && strings.HasSuffix(a.word, "hand on") && i+1 < c.to && s.atoms[i+1].class == cThing {
+			return s.grabs(c, i) // "puts a hand on the post"
+		}
 		if s.ballSubj && !noun && a.action == play.Attack && s.personNext(c, i+1) {
 			return s.touches(c, i, noun) // "the hit nails our setter"
 		}
@@ -333,6 +339,11 @@ func (s *scene) meant(c *clauseState, i int) bool {
 		if n := len(s.evs); n > c.first && s.evs[n-1].Kind == play.Contact && s.evs[n-1].Action == a.action {
 			a.used = true // "uses a finger pass to set"
 			return true
+		}
+		for j := c.from; j < i; j++ {
+			if b := s.atoms[j]; b.class == cFault && (b.id == "illegal" || b.id == "play-on") || b.class == cAsk && j+2 >= i { // "is it legal to set it over"
+				return false
+			}
 		}
 		return a.action != play.Save && !(a.action == play.Set && i > 1 && s.atoms[i-2].class == cVerb && s.atoms[i-2].verb == vUp)
 	}

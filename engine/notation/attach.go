@@ -17,14 +17,17 @@ func (s *scene) state(c *clauseState, a *atom, f play.FactID, v play.Value) {
 	}
 	a.used = true
 	s.heard = true
-	if s.elsewhere(a, f) {
-		return
+	if s.elsewhere(a, f) || f == play.Completes && s.body != play.Unknown && !s.afterBall(a) {
+		return // "her feet stayed on our side"
 	}
 	if f == play.CouldPlay && v == play.No && len(s.evs) > 0 {
 		switch s.evs[len(s.evs)-1].Kind {
 		case play.NetTouch, play.Line, play.Bump: // nobody was there to be hindered
 			f, row = play.Hinders, mustFact(play.Hinders)
 		}
+	}
+	if f == play.Cause && v == play.ByHair && len(s.subj) == 0 && len(s.evs) == c.first && s.alone() != play.NoTeam {
+		s.subj, s.fresh, s.ballSubj = []party{{team: s.alone(), pid: -1, one: true}}, true, false // "a girl's ponytail brushes the net"
 	}
 	if f == play.Place && v == play.Unknown && a.class == cDoubt && s.afterPerson(a) && s.fresh {
 		a.class = cFiller // where a player is

@@ -268,8 +268,13 @@ func (s *scene) collides(c *clauseState, i int) int {
 			}
 		}
 	}
-	if j < c.to && s.atoms[j].class == cThing && s.atoms[j].value == play.NetBand {
+	if j < c.to && s.atoms[j].class == cThing && (s.atoms[j].value == play.NetBand || s.atoms[j].value == play.Posts) {
 		s.touchesThing(c, &s.atoms[j])
+		return j + 1
+	}
+	if j < c.to && s.atoms[j].class == cThing {
+		s.mark(i, j+1) // a wall, a bench: of no matter here
+		s.heard = true
 		return j + 1
 	}
 	if n := len(s.evs); base(a.word) == "trip" && n > 0 && s.evs[n-1].Kind == play.Line && s.evs[n-1].Team != s.subj[0].team {

@@ -11,6 +11,10 @@ func (s *scene) contact(c *clauseState, a *atom, noun bool) {
 		a.used = true
 		return
 	}
+	if k := len(s.evs) - 1; a.verb == vSend && !noun && k >= c.first && s.evs[k].Kind == play.Contact && !s.fresh && strings.HasSuffix(s.toks[a.from].form, "ing") {
+		a.used = true // "doubles it, sending it to the outside"
+		return
+	}
 	if a.verb == vSend && !noun && !s.ballAhead(c, a) && !s.wayAhead(c, a) && !strings.Contains(a.word, " it ") {
 		return
 	}
@@ -178,6 +182,9 @@ func (s *scene) pairOf(who []party) []party {
 
 func (s *scene) touch(w party, action play.Action) {
 	s.otherReached(w)
+	if action == play.Block {
+		s.attackOf(w.team.Other())
+	}
 	if r := s.reaching; r != nil {
 		s.reaching = nil
 		if s.link == play.Same && r.team != w.team && (r.pid < 0 || !s.people[r.pid].acts) {
@@ -296,6 +303,9 @@ func (s *scene) handles(c *clauseState, a *atom, noun bool) {
 			s.evs[k].facts[play.Manner] = play.Clean
 		}
 		return
+	}
+	if !same && k >= 0 && s.evs[k].Kind == play.Contact && s.evs[k].facts[play.Manner] == value && !s.ballSubj && len(s.subj) == 1 && (s.subj[0].pid == s.evs[k].who || s.subj[0].pid >= 0 && s.people[s.subj[0].pid].bare && s.subj[0].team == s.evs[k].Team) {
+		same, s.fresh = true, false // told of the same contact once more
 	}
 	if !same {
 		if s.ballSubj || len(s.subj) == 0 && len(s.evs) > 0 {

@@ -17,6 +17,9 @@ func (s *scene) unknown(g segment) bool {
 			at = i
 		}
 	}
+	if at < 0 {
+		at = s.cannotSay(g)
+	}
 	if at < 0 || len(s.evs) == 0 {
 		return false
 	}
@@ -110,4 +113,27 @@ func (s *scene) unknownFact(g segment) (play.FactID, bool) {
 		return play.Completes, true
 	}
 	return "", false
+}
+
+// cannotSay finds the word of a clause that says that somebody cannot tell:
+// "I honestly can't say which came first"; -1 where none does.
+func (s *scene) cannotSay(g segment) int {
+	not := false
+	for i := g.from; i < g.to; i++ {
+		a := s.atoms[i]
+		not = not || a.class == cNot || a.class == cNobody
+		if !not {
+			switch a.class {
+			case cFiller, cScenery, cAsk, cAround, cOfficial:
+			default:
+				return -1
+			}
+			continue
+		}
+		switch w := s.toks[a.to-1].form; w {
+		case "say", "tell", "know", "sure", "swear", "see", "saw", "remember", "call":
+			return i
+		}
+	}
+	return -1
 }

@@ -98,9 +98,17 @@ func (s *scene) unheard() {
 	if !s.fresh || s.heard {
 		return
 	}
-	for _, w := range s.subj {
+	for n := range s.subj {
+		w := &s.subj[n]
 		if w.pid >= 0 && s.people[w.pid].acts || w.to == 0 {
 			continue
+		}
+		if w.pid < 0 && w.one && w.team != play.NoTeam && !w.fresh { // told of again further on
+			pid := s.settle(w)
+			if p := &s.people[pid]; !p.acts && p.to == 0 {
+				p.from, p.to = w.from, w.to
+			}
+			s.lastWho = pid
 		}
 		for i := w.from; i < w.to; i++ {
 			s.atoms[i].used = s.atoms[i].class == cFiller

@@ -2,6 +2,7 @@ package notation
 
 import (
 	"os"
+	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
@@ -16,7 +17,7 @@ func TestLexicon(t *testing.T) {
 		name string
 		rows []entry
 	}{{"people", people}, {"actions", actions}, {"events", events}, {"balls", balls}, {"stated", stated}, {"stated2", stated2},
-		{"settled", settled}, {"settled2", settled2}, {"settled3", settled3},
+		{"settled", settled}, {"settled2", settled2}, {"settled3", settled3}, {"stories", stories},
 		{"places", places}, {"places2", places2}, {"asking", asking}, {"areas", areas}} {
 		for i, e := range table.rows {
 			if i > 0 && table.rows[i-1].phrase >= e.phrase {
@@ -68,11 +69,16 @@ func TestLexicon(t *testing.T) {
 	}
 }
 
-// texts are the texts of the published plays, and the lines of phrases.txt.
+// texts are the texts of the published plays, and the lines of phrases.txt and
+// of the files beside it.
 func texts(t testing.TB) []string {
 	t.Helper()
 	var out []string
-	for _, name := range []string{"testdata/cases.plays", "testdata/phrases.txt"} {
+	more, err := filepath.Glob("testdata/phrases/*.txt")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, name := range append([]string{"testdata/cases.plays", "testdata/phrases.txt"}, more...) {
 		b, err := os.ReadFile(name)
 		if err != nil {
 			t.Fatal(err)

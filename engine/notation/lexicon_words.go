@@ -4,7 +4,7 @@ package notation
 var wordClasses = []struct{ class, words string }{
 	{"<fall>", "drop fall land"},
 	{"<foot>", "foot heel shoe toe"},
-	{"<go>", "bounce carry come continue crawl deflect dribble drift float fly go head loop pass pop rebound sail squirt travel trickle"},
+	{"<go>", "bounce carom careen carry come continue crawl creep deflect dribble drift float flutter fly glance go head hop lob loop pass pop rebound ricochet roll sail skid skim skip slide slip squirt travel trickle tumble wobble"},
 	{"<hit>", "ball contact hit touch"},
 	{"<net>", "net tape"},
 	{"<wholly>", "completely entire entirely fully totally wholly"},

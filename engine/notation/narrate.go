@@ -49,6 +49,9 @@ func auxFirst(s *scene, g segment) bool {
 
 func (s *scene) step(c *clauseState, i int) int {
 	a := &s.atoms[i]
+	if s.tooAlike(c, i) {
+		return i + 1
+	}
 	switch a.class {
 	case cSide, cRole, cRow, cLibero, cPerson, cMate, cSame, cShe, cLabel, cCard, cBoth:
 		if a.class == cSide && i+1 < c.to && s.atoms[i+1].class == cFloor {
@@ -58,7 +61,7 @@ func (s *scene) step(c *clauseState, i int) int {
 			a.used = true // "a block of two"
 			return i + 1
 		}
-		if a.class == cBoth && i+1 < c.to && s.atoms[i+1].class == cBody {
+		if a.class == cBoth && i+1 < c.to && (s.atoms[i+1].class == cBody || s.atoms[i+1].class == cVerb && strings.HasPrefix(s.atoms[i+1].word, "hand")) {
 			a.used = true
 			return i + 1
 		}
@@ -113,6 +116,12 @@ func (s *scene) step(c *clauseState, i int) int {
 		if j := s.passiveNot(c, i); j > 0 {
 			return j
 		}
+		if j := s.drivenInto(c, i); j > 0 {
+			return j
+		}
+		if j := s.fallen(c, i); j > 0 {
+			return j
+		}
 		s.touchesThing(c, a)
 	case cBody:
 		a.used = true
@@ -131,6 +140,10 @@ func (s *scene) step(c *clauseState, i int) int {
 			s.faultTold(c, a)
 		}
 	case cFloor:
+		if a.word == "half" && i+1 < c.to && (s.atoms[i+1].class == cBody || s.atoms[i+1].class == cShe) {
+			a.used, s.extent = true, play.Partly // "half her foot"
+			return i + 1
+		}
 		s.floor(c, a)
 	case cFiller:
 		a.used = true

@@ -56,6 +56,15 @@ func (s *scene) opening(a *atom) {
 			}
 		}
 		s.over = true
+		for i := range s.atoms {
+			if s.atoms[i].from == a.from && t == play.NoTeam && i+2 < len(s.atoms) && s.atoms[i+1].word == "to" && s.atoms[i+2].class == cSide && !s.atoms[i+2].poss {
+				if r := s.team(s.atoms[i+2].side); r != play.NoTeam { // "free ball to B"
+					s.mark(i+1, i+3)
+					s.atoms[i+2].class = cFiller
+					t, s.on = r.Other(), r
+				}
+			}
+		}
 		if t != play.NoTeam {
 			s.open[play.Has] = play.Value(t.String())
 		}

@@ -20,6 +20,13 @@ func (s *scene) people0(c *clauseState, i int) int {
 			return j
 		}
 	}
+	if a := &s.atoms[i]; i > c.from && a.class == cRole && a.role == play.Middle && a.art == 't' && s.atoms[i-1].class == cFiller && (i+1 >= c.to || s.atoms[i+1].class != cRole) {
+		switch s.atoms[i-1].word {
+		case "in", "through", "down", "up", "into", "over":
+			a.used, a.class = true, cFiller // "a joust in the middle"
+			return i + 1
+		}
+	}
 	w, i, ok := s.phrase(c, i)
 	if !ok {
 		return i
@@ -43,6 +50,9 @@ func (s *scene) people0(c *clauseState, i int) int {
 	}
 	if s.fresh && len(s.subj) == 1 && w.pid >= 0 && s.subj[0].pid == w.pid {
 		s.mark(start, i)
+		if b := s.atoms[start]; b.class == cShe && s.ballSubj && (b.word == "she" || b.word == "he" || i < c.to && s.atoms[i].class == cBody && s.verbAhead(c, i)) {
+			s.ballSubj = false // who acts again, after the ball
+		}
 		return i // "her foot", of the one who is the subject
 	}
 	joined := s.fresh && len(s.subj) > 0 && start > 0 && s.atoms[start-1].class == cJoin && s.atoms[start-1].id == "and"
@@ -178,11 +188,17 @@ func (s *scene) nounPhrase(c *clauseState, i int) (party, int, bool) {
 				return w, i, i > start
 			}
 			w.role, w.one = a.role, true
+			if j := s.sideAfter(c, i+1, side, &w); j > 0 {
+				return w, j, true
+			}
 			continue
 		case cPerson:
 			w.one = true
 			if a.poss {
 				return w, i + 1, true
+			}
+			if j := s.sideAfter(c, i+1, side, &w); j > 0 {
+				return w, j, true
 			}
 			continue
 		case cMate:

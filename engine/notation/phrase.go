@@ -97,7 +97,7 @@ func (l *lexicon) atoms(ts []token) []atom {
 		switch {
 		case t.mark != 0:
 			a.class = cStop
-		case (t.form == "and" || t.form == "but" || t.form == "so" || t.form == "or") && (!ok || f.words < 2):
+		case (t.form == "and" || t.form == "but" || t.form == "so" || t.form == "or" || t.form == "because") && (!ok || f.words < 2):
 			a.class, a.id = cJoin, t.form
 		case ok:
 			a.meaning, a.to, a.row = *f.ref.means, f.to, f.ref.row
@@ -123,7 +123,25 @@ func (l *lexicon) atoms(ts []token) []atom {
 		out = append(out, a)
 		i = a.to
 	}
+	owners(ts, out)
 	return out
+}
+
+// owners makes possessives of plurals that were typed without their mark:
+// "the blockers hands", "the liberos set".
+func owners(ts []token, as []atom) {
+	for i := range as {
+		a := &as[i]
+		if i+1 >= len(as) || a.poss || a.class != cRole && a.class != cLibero && a.class != cPerson || !strings.HasSuffix(ts[a.to-1].form, "s") {
+			continue
+		}
+		switch b := as[i+1]; {
+		case b.class == cBody:
+			a.poss = true
+		case b.class == cVerb && b.word == "set" && (i+2 >= len(as) || as[i+2].class != cBall):
+			a.poss = true
+		}
+	}
 }
 
 func spell(ts []token) string {

@@ -56,14 +56,19 @@ func (s *scene) topic() string {
 	if len(s.topics) == 0 {
 		return ""
 	}
-	acts := 0
+	acts, about := 0, len(s.topics)-s.asides
+	for i, a := range s.atoms {
+		if a.class == cTopic && !a.used && s.bystander(i) {
+			about--
+		}
+	}
 	for _, e := range s.evs {
 		switch e.Kind {
 		case play.Contact, play.NetTouch, play.Line, play.Reach, play.Bump, play.Strike, play.Cross:
 			acts++
 		}
 	}
-	if acts > len(s.topics)-s.asides || acts > 2 {
+	if acts > about || acts > 2 {
 		return ""
 	}
 	best, most := "", 0
@@ -97,6 +102,7 @@ func (s *scene) finish() *play.Rally {
 	if len(s.evs) == 1 && s.evs[0].Kind == play.Cross && !s.told() {
 		return nil
 	}
+	s.ownBall()
 	s.serveTeam()
 	s.firstNumber()
 	p := &play.Rally{Asked: s.asked}

@@ -49,6 +49,9 @@ func (s *scene) run() {
 		s.side0(g)
 		by, verb := s.claims(g)
 		switch {
+		case s.supposes(g):
+			s.suppose(g)
+		case s.general(g), s.lone(g), s.counts(g), s.kind0(g):
 		case s.unknown(g):
 		case s.able(g):
 		case by == saysOther: // in dispute: its words stay unread

@@ -59,7 +59,7 @@ func (s *scene) travel(c *clauseState, a *atom) {
 			s.evs[n-1].facts[play.Side] = play.Value(t.String())
 		}
 	case dOutside:
-		if n := len(s.evs); n > c.first && s.evs[n-1].Kind == play.NetTouch && !s.ballSubj {
+		if n := len(s.evs); (n > c.first || n > 0 && !s.verbAhead(c, c.from) || n > 0 && c.to-c.from == 1) && s.evs[n-1].Kind == play.NetTouch && !s.ballSubj {
 			if s.evs[n-1].facts[play.Part] != play.PartPost {
 				s.evs[n-1].set(play.Part, play.PartOutside)
 			}
@@ -240,7 +240,7 @@ func (s *scene) moves(c *clauseState, a *atom, t play.Team) {
 
 // touchesThing reads the thing that the ball or the player meets.
 func (s *scene) touchesThing(c *clauseState, a *atom) {
-	if c.deny || len(s.evs) > 0 && s.nearOnly(a) {
+	if c.deny || (len(s.evs) > 0 || s.fresh) && s.nearOnly(a) {
 		a.used = true
 		c.deny = false
 		return
@@ -326,10 +326,14 @@ func (s *scene) against(c *clauseState, i int) int {
 			return i + 1
 		}
 		w, j, ok := party{pid: -1, role: play.Blocker, one: true}, i+2, true
+		act := play.Touch
 		if b.class != cVerb {
 			w, j, ok = s.phrase(c, i+1)
-			if ok && j < c.to && s.atoms[j].class == cVerb && s.atoms[j].action == play.Block && w.role == play.NoRole {
-				w.role, w.one = play.Blocker, true
+			if ok && j < c.to && s.atoms[j].class == cVerb && s.atoms[j].action == play.Block {
+				if w.role == play.NoRole {
+					w.role, w.one = play.Blocker, true
+				}
+				act = play.Block
 				j++
 			}
 		}
@@ -352,7 +356,6 @@ func (s *scene) against(c *clauseState, i int) int {
 			s.atoms[j].used = true
 			j++
 		}
-		act := play.Touch
 		if w.role == play.Blocker {
 			act = play.Block
 		}

@@ -27,6 +27,7 @@ func (s *scene) unread(noPlay bool) []Unread {
 	}
 	if !noPlay {
 		s.account()
+		s.harmless()
 	}
 	var out []Unread
 	for _, w := range s.lost {

@@ -1,0 +1,436 @@
+package notation
+
+import (
+	"maps"
+	"slices"
+	"strings"
+
+	"example.org/netpost/engine/play"
+)
+
+// general reads a question in general that leads a story: "when can you
+// actually reach over to block? ball was dropping on ...". What is asked about
+// is told after it, so nothing happens in it.
+func (s *scene) general(g segment) bool {
+	if g.mark != '?' || len(s.evs) > 0 || g.from > 0 && s.atoms[g.from-1].mark == ',' {
+		return false
+	}
+	asks, you := false, false
+	for i := g.from; i < g.to; i++ {
+		a := s.atoms[i]
+		switch a.class {
+		case cAsk:
+			asks = asks || i < g.from+2
+		case cRow, cLibero, cRole, cLabel, cNumber, cSide, cFact, cShe, cUsed, cOpen:
+			return false
+		}
+		asks = asks || i == g.from && slices.Contains([]string{"when", "how", "why", "can", "could", "may", "is", "are", "does", "do"}, s.toks[a.from].form)
+		you = you || slices.Contains([]string{"you", "someone", "somebody", "anyone", "anybody"}, a.word)
+	}
+	if !asks || !you || !s.happensAfter(g.to) {
+		return false
+	}
+	s.settled(g.from, g.to)
+	return true
+}
+
+// happensAfter reports whether somebody plays the ball in what follows.
+func (s *scene) happensAfter(i int) bool {
+	who := false
+	for ; i < len(s.atoms); i++ {
+		switch a := s.atoms[i]; a.class {
+		case cSide, cRole, cShe, cPerson, cLibero, cLabel:
+			who = true
+		case cVerb:
+			if who && a.verb != vGo && a.verb != vLand && a.verb != vHeld && a.verb != vDouble {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// supposes reports whether a clause asks about another case than the one told:
+// "what if it is over the other side".
+func (s *scene) supposes(g segment) bool {
+	if len(s.evs) == 0 {
+		return false
+	}
+	var ws []string
+	for i := g.from; i < g.to && len(ws) < 5; i++ {
+		for _, t := range s.toks[s.atoms[i].from:s.atoms[i].to] {
+			ws = append(ws, t.form)
+		}
+	}
+	lead := strings.Join(ws, " ") + " "
+	for _, w := range []string{"what if ", "and what if ", "what about if ", "what about ", "how about if ", "does it matter if ", "does it change if ", "would it matter if ", "is it different if ", "any different if ", "different if ", "same if ", "same thing if ", "what happens if ", "how about "} {
+		if strings.HasPrefix(lead, w) {
+			return true
+		}
+	}
+	return false
+}
+
+// suppose reads another case than the one told as what would change it: a fact
+// that it tells otherwise is open, and nothing else happens in it.
+func (s *scene) suppose(g segment) {
+	n := len(s.evs)
+	facts := make([]map[play.FactID]play.Value, n)
+	for i := range s.evs {
+		facts[i] = maps.Clone(s.evs[i].facts)
+	}
+	keep := *s
+	s.narrate(g)
+	more := s.evs[min(n, len(s.evs)):]
+	if len(s.evs) < n { // it took one of the events away
+		more = nil
+	}
+	told := slices.Clone(more)
+	atoms := s.atoms
+	people := s.people
+	evs := s.evs[:n:n]
+	*s = keep
+	s.atoms, s.people, s.evs = atoms, people, evs
+	for i := range s.evs {
+		for f, v := range s.evs[i].facts {
+			if facts[i][f] != v {
+				delete(s.evs[i].facts, f)
+				s.evs[i].set(f, play.Unknown)
+			}
+		}
+	}
+	for _, h := range told { // the same thing once more, told of otherwise
+		for k := n - 1; k >= 0; k-- {
+			if e := &s.evs[k]; e.Kind == h.Kind && (e.Team == h.Team || e.Ball()) {
+				for f, v := range h.facts {
+					if e.facts[f] != v {
+						delete(e.facts, f)
+						e.set(f, play.Unknown)
+					}
+				}
+				break
+			}
+		}
+	}
+	s.settled(g.from, g.to)
+	s.heard = true
+}
+
+// kind0 reads a question of what to call a contact: "is that a block or an
+// attack?".
+func (s *scene) kind0(g segment) bool {
+	if len(s.evs) == 0 || s.contacts() == 0 {
+		return false
+	}
+	asks, nouns := g.mark == '?' || g.join == "or" || g.from > 0 && s.atoms[g.from-1].id == "or", 0
+	for i := g.from; i < g.to; i++ {
+		switch a := s.atoms[i]; {
+		case a.class == cVerb && a.verb == vContact && (a.action == play.Block || a.action == play.Attack || a.action == play.Set || a.action == play.Tip) && s.toks[a.from].base == "" && a.to-a.from == 1:
+			nouns++
+		case a.class == cAsk, a.class == cOrder && a.id == "unsure":
+			asks = true
+		case a.class == cFiller, a.class == cScenery, a.class == cBall, a.class == cFault, a.class == cCall:
+		default:
+			return false
+		}
+	}
+	if !asks || nouns == 0 {
+		return false
+	}
+	for i := g.from; i < g.to; i++ {
+		if id := faultOf(s.atoms[i]); id != "" {
+			s.want(id)
+		}
+	}
+	s.settled(g.from, g.to)
+	return true
+}
+
+// lone reads a question of one or two words: "ours?", "dead?", "good?".
+func (s *scene) lone(g segment) bool {
+	if g.mark != '?' || g.to-g.from > 2 || len(s.evs) == 0 {
+		return false
+	}
+	for i := g.from; i < g.to; i++ {
+		switch a := s.atoms[i]; {
+		case a.class == cSide && (!a.poss || strings.HasSuffix(s.toks[a.from].raw, "s")):
+		case slices.Contains([]string{"dead", "live", "good", "play", "point", "still", "ball", "anything"}, a.word):
+		case a.class == cFiller, a.class == cAsk, a.class == cScenery:
+		default:
+			return false
+		}
+	}
+	s.settled(g.from, g.to)
+	return true
+}
+
+// counts reads a statement of how many contacts were told: "that's 4 touches if
+// you count the block". The count is in the events; what it claims is asked.
+func (s *scene) counts(g segment) bool {
+	if s.contacts() == 0 {
+		return false
+	}
+	n, that := 0, false
+	for i := g.from; i < g.to; i++ {
+		a := s.atoms[i]
+		switch {
+		case a.class == cFault && a.id == "four-contacts":
+			n = 4
+		case a.class == cCard && n == 0:
+			n = a.n
+		case a.word == "that" || a.word == "make" || a.word == "count" || base(a.word) == "make" || base(a.word) == "count" || strings.HasPrefix(s.toks[a.from].raw, "that") || strings.HasPrefix(s.toks[a.from].raw, "That"):
+			that = true
+		case a.class == cFiller, a.class == cScenery, a.class == cAsk, a.class == cCall, a.class == cSide, a.class == cDest, a.class == cOrder, a.class == cShe, a.class == cClaim, a.class == cBall, a.class == cNot, a.class == cFloor:
+		case a.class == cVerb && (a.action == play.Block || a.verb == vTouch || a.verb == vHit) && s.toks[a.from].base != "touch":
+		default:
+			return false
+		}
+	}
+	if n == 0 || !that {
+		return false
+	}
+	if n == 4 {
+		s.touchedBy("four-contacts")
+		if !slices.Contains(s.wanted, "four-contacts") {
+			s.wanted = append(s.wanted, "four-contacts")
+		}
+	} else if n != s.row0() {
+		return false
+	}
+	s.settled(g.from, g.to)
+	return true
+}
+
+// row0 counts the contacts of one side told last in a row, a block not among
+// them.
+func (s *scene) row0() int {
+	n, t := 0, play.NoTeam
+	for k := len(s.evs) - 1; k >= 0; k-- {
+		e := s.evs[k]
+		if e.Kind != play.Contact || e.Action == play.Block {
+			continue
+		}
+		if t == play.NoTeam {
+			t = e.Team
+		}
+		if e.Team != t {
+			break
+		}
+		n++
+	}
+	return n
+}
+
+// attackOf makes an attack by nobody in particular, with which the story
+// begins, the opponents' of those who block it: "spike comes off our middle's
+// block".
+func (s *scene) attackOf(t play.Team) {
+	n := len(s.evs)
+	if n != 1 || s.evs[0].Kind != play.Contact || !s.evs[0].Action.Attacking() || s.evs[0].Team == t || s.evs[0].who < 0 {
+		return
+	}
+	p := &s.people[s.evs[0].who]
+	if !p.bare || p.row != play.Unknown || p.Team == t {
+		return
+	}
+	for i := 0; i < len(s.atoms) && s.atoms[i].class != cStop; i++ {
+		switch a := s.atoms[i]; {
+		case a.class == cVerb && a.action == s.evs[0].Action:
+			p.Team, s.evs[0].Team = t, t
+			return
+		case a.class == cFiller, a.class == cScenery, a.class == cCode:
+		default:
+			return // the side is told
+		}
+	}
+}
+
+// sideAfter reads the side of a player that is told after the word for her:
+// "hitter for the Reds", "the guy on the other side". It gives the place after
+// it, 0 where none is told.
+func (s *scene) sideAfter(c *clauseState, i int, told bool, w *party) int {
+	if told || i >= c.to || w.team != play.NoTeam {
+		return 0
+	}
+	switch a := s.atoms[i]; {
+	case a.class == cFiller && (a.word == "for" || a.word == "from" || a.word == "of") && i+1 < c.to && s.atoms[i+1].class == cSide && (i+2 >= c.to || s.atoms[i+2].class != cFloor):
+		b := s.atoms[i+1]
+		if b.poss && b.side.fam == usThem && !strings.HasSuffix(s.toks[b.from].raw, "s") || b.side.fam == relative && b.side.n == 0 {
+			return 0
+		}
+		if t := s.team(b.side); t != play.NoTeam {
+			w.team = t
+			return i + 2
+		}
+	case a.class == cDest && len(s.evs) > 0 && (strings.HasPrefix(a.word, "on other side") || strings.HasPrefix(a.word, "on far side") || strings.HasPrefix(a.word, "across net")):
+		if k := s.lastContact(); k >= 0 {
+			w.team = s.evs[k].Team.Other()
+			return i + 1
+		}
+	}
+	return 0
+}
+
+// tooAlike makes two contacts of opponents that were told of in one sentence
+// one moment where the second ends with "too": "hands on the ball, blockers
+// hands on it too".
+func (s *scene) tooAlike(c *clauseState, i int) bool {
+	a := &s.atoms[i]
+	if a.word != "too" && a.word != "also" && a.word != "as well" || i+1 < c.to {
+		return false
+	}
+	n := len(s.evs)
+	if n < 2 || n <= c.first || s.evs[n-1].Kind != play.Contact || s.evs[n-2].Kind != play.Contact || s.evs[n-1].Team == s.evs[n-2].Team {
+		return false
+	}
+	if s.evs[n-1].link == play.Unknown || s.evs[n-1].link == play.Before && s.slash {
+		s.evs[n-1].link = play.Same
+	}
+	a.used = true
+	return true
+}
+
+// drivenInto reads the net as what hits a player: "the tape smacks the
+// hitter's arm". The ball, or nobody, moved it.
+func (s *scene) drivenInto(c *clauseState, i int) int {
+	a := &s.atoms[i]
+	if a.value != play.NetBand || i != c.from || i+1 >= c.to || c.deny || len(s.evs) == 0 {
+		return 0
+	}
+	switch b := s.atoms[i+1]; {
+	case b.class == cVerb && (b.verb == vTouch || b.verb == vHit || b.verb == vBump || b.verb == vCollide):
+	default:
+		return 0
+	}
+	for j := i + 2; j < c.to; j++ {
+		switch s.atoms[j].class {
+		case cFiller, cInto, cScenery:
+			continue
+		}
+		w, k, ok := s.phrase(c, j)
+		if !ok {
+			return 0
+		}
+		if w.team == play.NoTeam && w.pid < 0 {
+			w.team = s.guess(w)
+		}
+		if w.team == play.NoTeam {
+			return 0
+		}
+		for k < c.to && s.atoms[k].class == cBody {
+			k++
+		}
+		s.settled(i, k)
+		s.subj = []party{w}
+		s.netTouch(w, play.PartNet)
+		s.evs[len(s.evs)-1].set(play.Cause, play.ByBall)
+		return k
+	}
+	return 0
+}
+
+// fallen reads the net or a post that comes down in the rally: something that
+// hinders everybody.
+func (s *scene) fallen(c *clauseState, i int) int {
+	a := &s.atoms[i]
+	if a.value != play.NetBand && a.value != play.Posts || a.part == play.PartAntenna || i+1 >= c.to || c.deny || len(s.evs) == 0 {
+		return 0
+	}
+	for j := c.from; j < i; j++ {
+		if b := s.atoms[j]; b.class == cVerb || b.class == cDest || b.class == cInto || b.class == cBall {
+			return 0
+		}
+	}
+	j := i + 1
+	for j < c.to && (s.atoms[j].class == cFiller || s.atoms[j].class == cScenery) {
+		j++
+	}
+	if j >= c.to {
+		return 0
+	}
+	switch s.toks[s.atoms[j].from].base {
+	case "come", "fall", "collapse", "drop", "tear", "snap", "go":
+	default:
+		return 0
+	}
+	if b := s.atoms[j]; b.word != "came down" && b.word != "comes down" && b.word != "falls" && b.word != "fell" && b.word != "collapses" && b.word != "collapsed" && b.word != "falls down" && b.word != "fell down" && b.word != "goes down" && b.word != "went down" {
+		return 0
+	}
+	s.settled(i, j+1)
+	s.add(play.Event{Kind: play.Intrusion}, -1)
+	s.evs[len(s.evs)-1].set(play.Hinders, play.Yes)
+	return j + 1
+}
+
+// inAction reads a contact as a noun that says from what a player comes: "she
+// comes down from a block with half her foot over the line". The contact is
+// hers, and she stays the one of whom the clause tells.
+func (s *scene) inAction(c *clauseState, i int) bool {
+	a := &s.atoms[i]
+	if i == c.from || len(s.subj) != 1 || !s.subj[0].one || s.ballSubj || a.verb != vContact && a.verb != vHit || a.action == play.Touch && a.verb != vHit {
+		return false
+	}
+	p := s.atoms[i-1]
+	if p.class == cShe && i-1 > c.from {
+		p = s.atoms[i-2]
+	}
+	switch p.word {
+	case "from", "off", "after", "on":
+	default:
+		return false
+	}
+	moved := false
+	for j := c.from; j < i; j++ {
+		if b := s.atoms[j]; b.class == cVerb {
+			moved = b.verb == vLand || b.verb == vGo || b.verb == vLine
+		}
+	}
+	if !moved || len(s.evs) > c.first {
+		return false
+	}
+	a.used = true
+	w := s.subj[0]
+	pid := s.settle(&w)
+	s.subj[0] = w
+	for k := len(s.evs) - 1; k >= 0; k-- {
+		if e := s.evs[k]; e.who == pid && (e.Kind == play.Contact || e.Kind == play.Attempt) {
+			s.fresh = true
+			return true // told before
+		}
+	}
+	if a.action == play.Block {
+		s.attempt(c, a)
+	} else {
+		act := a.action
+		if a.verb == vHit {
+			act = play.Attack
+		}
+		s.touch(w, act)
+	}
+	s.subj, s.fresh, s.ballSubj = []party{w}, true, false
+	return true
+}
+
+// ownBall takes back the doubt about where the ball was of an attack at the net
+// where no opponent comes near it and nobody asks about a reach: "dumps it over
+// from right at the net".
+func (s *scene) ownBall() {
+	if s.over || slices.Contains(s.wanted, "over-net") {
+		return
+	}
+	for _, a := range s.atoms {
+		if a.class == cVerb && a.verb == vReachOver || a.class == cFault && a.id == "over-net" || a.class == cOpen && a.id == "free" {
+			return
+		}
+	}
+	for _, e := range s.evs {
+		if e.Kind != play.Cross && e.Kind != play.Land && (e.Kind != play.Contact || e.Team != s.evs[0].Team || !e.voids[play.Place] && e.facts[play.Place] != play.Unknown) {
+			return
+		}
+	}
+	for i := range s.evs {
+		if e := &s.evs[i]; e.Kind == play.Contact && e.Action.Attacking() {
+			delete(e.voids, play.Place)
+		}
+	}
+}
