@@ -17,6 +17,9 @@ func (s *scene) state(c *clauseState, a *atom, f play.FactID, v play.Value) {
 	}
 	a.used = true
 	s.heard = true
+	if k := len(s.evs) - 1; f == play.Playing && v == play.No && k >= c.first && s.evs[k].Kind == play.NetTouch && s.willed(a) && s.pulled(c) {
+		s.evs[k].set(play.Hinders, play.Yes) // to gain something by it
+	}
 	if s.elsewhere(a, f) || f == play.Completes && s.body != play.Unknown && !s.afterBall(a) {
 		return // "her feet stayed on our side"
 	}

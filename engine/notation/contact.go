@@ -321,7 +321,7 @@ func (s *scene) handles(c *clauseState, a *atom, noun bool) {
 	if k < 0 || s.evs[k].Kind != play.Contact {
 		return
 	}
-	if value == play.Unknown || c.mark == '?' {
+	if value == play.Unknown || c.mark == '?' || c.asks {
 		s.evs[k].voids[play.Manner] = true
 		if value == play.Held {
 			s.want("caught-or-thrown")

@@ -95,6 +95,7 @@ var stories = []entry{
 	{"tumble", does(vGo, play.Touch)},
 	{"two palm", named(cEvidence, "technique")},
 	{"underhand scoop", doesWith(play.Touch, play.Manner, play.Unknown)},
+	{"underhand scoop save", doesWith(play.Save, play.Manner, play.Unknown)},
 	{"upward", filler()},
 	{"upwards", filler()},
 	{"wedge between", does(vGo, play.Touch)},

@@ -22,7 +22,7 @@ type clauseState struct {
 func (s *scene) narrate(g segment) {
 	c := &clauseState{segment: g, first: len(s.evs)}
 	s.body, s.extent, s.clauseEv = play.Unknown, play.Unknown, len(s.evs)
-	c.asks = g.mark == '?' && auxFirst(s, g)
+	c.asks = g.mark == '?' && auxFirst(s, g) || s.asksWhether(g)
 	s.back = false
 	from := s.moreParts(c)
 	ball := s.ballSubj

@@ -434,3 +434,29 @@ func (s *scene) ownBall() {
 		}
 	}
 }
+
+// asksWhether reports whether a sentence that ends in no question mark is a
+// question all the same: it begins with "is", "are" or "does" and then names
+// what is asked about.
+func (s *scene) asksWhether(g segment) bool {
+	if len(s.evs) == 0 || g.from > 0 && s.atoms[g.from-1].class != cStop || g.from > 0 && s.atoms[g.from-1].mark == ',' || g.to-g.from < 2 {
+		return false
+	}
+	switch s.toks[s.atoms[g.from].from].form {
+	case "is", "are", "does":
+	default:
+		return false
+	}
+	b := s.atoms[g.from+1]
+	return b.class == cBall || b.class == cEvidence || b.class == cShe || b.art != 0
+}
+
+// pulled reports whether a clause tells of a hold on the net.
+func (s *scene) pulled(c *clauseState) bool {
+	for i := c.from; i < c.to; i++ {
+		if a := s.atoms[i]; a.class == cVerb && a.verb == vGrab {
+			return true
+		}
+	}
+	return false
+}

@@ -1,6 +1,7 @@
 package notation
 
 import (
+	"slices"
 	"strings"
 
 	"example.org/netpost/engine/play"
@@ -247,6 +248,10 @@ func (s *scene) touchesThing(c *clauseState, a *atom) {
 	}
 	if s.fresh && !s.ballSubj && len(s.subj) > 0 && a.value != play.NetBand && a.value != play.Antenna && a.value != play.Posts {
 		a.used = true // where a player runs
+		return
+	}
+	if a.value == play.Bystander && slices.ContainsFunc(s.evs, func(h happening) bool { return h.Kind == play.Intrusion }) {
+		a.used = true // who fetches what came onto the court
 		return
 	}
 	net := a.value == play.NetBand || a.value == play.Antenna || a.value == play.Posts
