@@ -40,6 +40,8 @@ type Decision struct {
 	Read []play.Key
 	// Params are the parameters of the code that the runs read.
 	Params []code.Param
+	// Whole: the runs looked at more of the book than Params.
+	Whole bool
 	// Exact is false when there were too many unknown facts for the exact
 	// search and the named fallback chose the questions.
 	Exact bool
@@ -111,6 +113,7 @@ func (d *Decision) collect(r *Read) {
 	d.Read = union(d.Read, r.keys)
 	d.Presumed = union(d.Presumed, r.presumed)
 	d.Params = union(d.Params, r.params)
+	d.Whole = d.Whole || r.whole
 }
 
 func union[T comparable](into, from []T) []T {

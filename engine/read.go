@@ -1,6 +1,8 @@
 package engine
 
 import (
+	"slices"
+
 	"example.org/netpost/engine/code"
 	"example.org/netpost/engine/play"
 )
@@ -18,6 +20,7 @@ type Read struct {
 	keys     []play.Key // facts read, in order, once each
 	presumed []play.Key
 	params   []code.Param
+	whole    bool // it looked at more of the book than its parameters
 }
 
 type assumption struct {
@@ -78,6 +81,16 @@ func (r *Read) Param(p code.Param) string {
 	}
 	r.params = append(r.params, p)
 	return r.book.Cell(p).Value
+}
+
+// Params lists the parameters read so far, in order, once each.
+func (r *Read) Params() []code.Param { return slices.Clone(r.params) }
+
+// Book is the whole book, for a look-up of what is no parameter: a signal, a
+// rule's number. A rule reads parameters, one by one.
+func (r *Read) Book() *code.Book {
+	r.whole = true
+	return r.book
 }
 
 // note records a read; it reports whether it was the first of its key.

@@ -203,7 +203,7 @@ func (q *inquiry) kind() Kind {
 // same of every parameter that was read, that decision holds for this one too.
 func (q *inquiry) under(b *code.Book) (engine.Decision, error) {
 	for _, d := range q.all {
-		if alikeIn(d.Params, d.Book, b) {
+		if !d.Whole && alikeIn(d.Params, d.Book, b) {
 			d.Book = b
 			return d, nil
 		}

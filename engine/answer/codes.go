@@ -18,6 +18,7 @@ type Codes []CodeAnswer
 type CodeAnswer struct {
 	Code string `json:"-"`
 	Verdict
+	Answer  Maybe  `json:"answer"` // of a look-up or a measure
 	Edition string `json:"edition"`
 	Cite    Maybe  `json:"cite"`    // the leading rule's number
 	Differs bool   `json:"differs"` // from the answer's own ruling
@@ -62,7 +63,7 @@ func (q *inquiry) codes() Codes {
 		}
 		c := CodeAnswer{Code: string(d.Book.Code()), Edition: d.Book.Edition(), Differs: !one || signature(d) != own}
 		if d.Settled() {
-			c.Verdict = q.verdict(d.Ruling)
+			c.Verdict, c.Answer = q.verdict(d.Ruling), Maybe(d.Ruling.Answer)
 		} else {
 			c.Outcome = Depends
 		}

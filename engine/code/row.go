@@ -134,6 +134,11 @@ func mem(value, rule, text string) Cell {
 	return Cell{Value: value, Rule: rule, Basis: Memory, Text: text}
 }
 
+// practice is a cell of what the trade does without a text.
+func practice(value, rule, text string) Cell {
+	return Cell{Value: value, Rule: rule, Basis: Practice, Source: noSource, Text: text}
+}
+
 func (c Cell) doubt(d string) Cell  { c.Doubt = d; return c }
 func (c Cell) since(s Season) Cell  { c.Since = s; return c }
 func (c Cell) until(s Season) Cell  { c.Until = s; return c }

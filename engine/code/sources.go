@@ -61,5 +61,9 @@ const (
 	schoolExams        = "Published high-school exam questions (some with answers), 2015-2025"
 	schoolLibero2005   = "News release approving the libero for high-school play, Jan 2005"
 	ncaaSurvey         = "Coaches' survey on NCAA women's rules quoted on a coaching site, Nov 2021"
+	schoolQuestions    = "Officials' rules columns and question pages on the high-school rules, as read for 2025-26"
+	schoolServeClock   = "Officials' association questions and answers, 'You blow the call', 22, c. 2009-12"
+	officialsBulletin  = "Officials' association bulletins on mechanics, as read for 2025-26"
+	officialsForum     = "Officials' forum threads, as read for 2025-26"
 	schoolExam2024     = "High-school exam with answers, 2024-25"
 )

@@ -12,6 +12,7 @@ import (
 
 	"example.org/netpost/engine"
 	"example.org/netpost/engine/code"
+	"example.org/netpost/engine/lookup"
 	"example.org/netpost/engine/play"
 	"example.org/netpost/engine/rules"
 )
@@ -59,6 +60,19 @@ var kinds = []kind{
 		next: func(r engine.Ruling, s engine.Subject) (point, serves play.Team) {
 			return rules.Next(r, s.(*play.Rally))
 		},
+	},
+	{
+		name:  "look-up",
+		is:    func(s engine.Subject) bool { _, ok := s.(*lookup.Query); return ok },
+		judge: lookup.Judge,
+		rules: func() []Rule {
+			var out []Rule
+			for _, e := range lookup.Entries() {
+				out = append(out, Rule{e.ID, e.Title, e.Text(), e.Params[0]})
+			}
+			return out
+		},
+		fact: lookup.FactByID,
 	},
 }
 
