@@ -110,7 +110,7 @@ var callEntries = []Entry{
 	},
 	{
 		ID: "rule-number", Title: "what stands under a rule's number", Ask: "What is rule %s?",
-		Words:  []string{"number=*"},
+		Words:  []string{"rule-number=* | mean say"},
 		Params: []code.Param{"crew.signals"}, of: isNumber,
 		says: func(*engine.Read, string) string { return "" },
 	},

@@ -48,13 +48,13 @@ func measured(r *engine.Read, p code.Param) string {
 		return ""
 	}
 	metric := strconv.FormatFloat(math.Round(m*100)/100, 'f', -1, 64) + " m"
-	if m < 0.5 {
+	if m < 1 {
 		metric = strconv.FormatFloat(math.Round(m*1000)/10, 'f', -1, 64) + " cm"
 	}
-	switch r.Param("match.measures") {
-	case "feet":
+	switch v := r.Param("match.measures"); {
+	case v == "feet":
 		return feet(m) + " (" + metric + ")"
-	case "metric-and-feet":
+	case v == "metric-and-feet" && m >= 1:
 		return metric + " (" + feet(m) + ")"
 	}
 	return metric

@@ -24,7 +24,9 @@ type heard struct {
 }
 
 // areaReaders lists the areas.
-var areaReaders = []area{}
+var areaReaders = []area{
+	{"facts", readLookup},
+}
 
 // inArea reads the text as a subject of another area than the rally. Where
 // the words are a play of the ball only a sure reading is taken.

@@ -25,7 +25,7 @@ func correct(ts []token) []Correction {
 	var out []Correction
 	for i := range ts {
 		t := &ts[i]
-		if t.mark != 0 || t.form == "" || t.form[0] == '<' || numeric(t.form) || lex().words[t.form] {
+		if t.mark != 0 || t.form == "" || t.form[0] == '<' || numeric(t.form) || lex().words[t.form] || lookupWords()[t.form] {
 			continue
 		}
 		if _, ok := stem(t.form); ok {

@@ -1,0 +1,332 @@
+package notation
+
+import (
+	"regexp"
+	"slices"
+	"strings"
+	"sync"
+
+	"example.org/netpost/engine/lookup"
+	"example.org/netpost/engine/play"
+)
+
+// An idea is a phrase of a question about the rules, and the ideas that it can
+// stand for, of which a question takes the one that its entry names.
+type idea struct{ phrase, ids string }
+
+// lookupFillers carry nothing in a question about the rules. The list is short
+// on purpose: a word that is not on it, nor an idea of the entry, makes the
+// question another one.
+const lookupFillers = "about actually also am anyone are as asking at be been being book by current currently do " +
+	"does doing done each exactly for from get give had has have he her him his how i if in is it " +
+	"its just know long me my need of official officially on our per please quick question really " +
+	"remind rule rulebook say set she so team tell that the their them there they thing this tonight " +
+	"us was we were what when which who will with would you your"
+
+// ideasOf finds the rows of a first word, the longest phrases first.
+var ideasOf = sync.OnceValue(func() map[string][][]string {
+	m := map[string][][]string{}
+	for _, i := range ideas {
+		ws := strings.Fields(i.phrase)
+		m[ws[0]] = append(m[ws[0]], append(ws, i.ids))
+	}
+	for _, rows := range m {
+		slices.SortStableFunc(rows, func(a, b []string) int { return len(b) - len(a) })
+	}
+	return m
+})
+
+// lookupWords are the words of look-ups, which no spelling corrects.
+var lookupWords = sync.OnceValue(func() map[string]bool {
+	m := map[string]bool{}
+	for _, i := range ideas {
+		for w := range strings.FieldsSeq(i.phrase) {
+			m[w] = true
+		}
+	}
+	return m
+})
+
+var lookupFiller = sync.OnceValue(func() map[string]bool {
+	m := map[string]bool{}
+	for w := range strings.FieldsSeq(lookupFillers) {
+		m[w] = true
+	}
+	return m
+})
+
+var (
+	secondsForm = regexp.MustCompile(`^\d+(s|sec|secs|seconds)$`)
+	ageForm     = regexp.MustCompile(`^(u)?1[0-8](s|u|us)?$`)
+	scoreForm   = regexp.MustCompile(`^\d+([-:]\d+)?$`)
+)
+
+// point is one step of a question: the ideas that its words can stand for.
+type point struct {
+	ids    []string
+	filler bool // its words may also carry nothing
+}
+
+// readLookup reads a question about the rules themselves. Every word must be
+// an idea of one entry, or carry nothing; else there is no reading.
+func readLookup(s *scene) (heard, bool) {
+	points, ok := s.points()
+	if !ok {
+		return heard{}, false
+	}
+	var best lookup.Query
+	most, several := 0, false
+	for _, e := range lookup.Entries() {
+		n, of := 0, ""
+		for _, w := range e.Words {
+			if k, o, ok := matches(w, points); ok && k > n {
+				n, of = k, o
+			}
+		}
+		if n == 0 {
+			continue
+		}
+		q := lookup.Query{Entry: e.ID, Of: of}
+		switch {
+		case q.Check() != nil:
+		case n > most:
+			best, most, several = q, n, false
+		case n == most:
+			several = true
+		}
+	}
+	if most == 0 || several {
+		return heard{}, false
+	}
+	q := s.matchFacts(&best, points)
+	h := heard{subject: q, sure: true, used: make([]bool, len(s.toks)), scenery: make([]bool, len(s.toks))}
+	for i := range h.used {
+		h.used[i] = true
+	}
+	return h, true
+}
+
+// matchFacts puts the facts of the match into a query.
+func (s *scene) matchFacts(q *lookup.Query, points []point) *lookup.Query {
+	for _, t := range []struct {
+		idea string
+		fact play.FactID
+		is   play.Value
+	}{{"juniors", lookup.AgeGroup, lookup.Juniors}, {"older", lookup.AgeGroup, lookup.Older}, {"women", lookup.NetFor, lookup.WomenNet}, {"men", lookup.NetFor, lookup.MenNet}} {
+		for _, p := range points {
+			if slices.Contains(p.ids, t.idea) {
+				q = q.Tell(play.Key{Fact: t.fact}, t.is).(*lookup.Query)
+			}
+		}
+	}
+	return q
+}
+
+// points reads the words of the text as ideas; false where one of them is no
+// word of a question about the rules.
+func (s *scene) points() ([]point, bool) {
+	var out []point
+	codes := map[int]bool{}
+	for _, a := range s.atoms {
+		if a.class == cCode {
+			for i := a.from; i < a.to; i++ {
+				codes[i] = true
+			}
+		}
+	}
+	for i := 0; i < len(s.toks); {
+		t := s.toks[i]
+		if t.mark != 0 || codes[i] || s.season != "" && t.form == s.season {
+			i++
+			continue
+		}
+		if n := s.toldNumber(i); n > 0 { // "other ref said 30 sec"
+			i += n
+			continue
+		}
+		p, n := s.point(i)
+		if n == 0 {
+			return nil, false
+		}
+		if p.ids != nil {
+			out = append(out, p)
+		}
+		i += n
+	}
+	return out, true
+}
+
+// point reads the phrase that begins at a token, and how many tokens it takes;
+// none where nothing is known of it.
+func (s *scene) point(i int) (point, int) {
+	t := s.toks[i]
+	ruled := i > 0 && s.toks[i-1].form == "rule"
+	switch {
+	case lookup.IsNumber(t.form) && (ruled || strings.Count(t.form, "-")+strings.Count(t.form, ".") > 1):
+		return point{ids: []string{"rule-number=" + t.form}}, 1
+	case ageForm.MatchString(t.form) && !numeric(t.form):
+		id := "older"
+		if strings.Trim(t.form, "us") <= "14" {
+			id = "juniors"
+		}
+		return point{ids: []string{id}}, 1
+	case secondsForm.MatchString(t.form):
+		return point{ids: []string{"number"}, filler: false}, 1
+	}
+	for _, row := range s.rowsAt(i) {
+		n := len(row) - 1
+		if s.says(i, row[:n]) {
+			p := point{ids: strings.Fields(row[n]), filler: n == 1 && lookupFiller()[t.form]}
+			if scoreForm.MatchString(t.form) {
+				p.ids = append(p.ids, "number")
+			}
+			return p, n
+		}
+	}
+	switch {
+	case scoreForm.MatchString(t.form):
+		if i+1 < len(s.toks) && s.toks[i+1].form == "s" {
+			return point{ids: []string{"number"}}, 2
+		}
+		return point{ids: []string{"number"}}, 1
+	case small(t.form) != "" || cardinal(t.form):
+		return point{ids: []string{"number"}}, 1
+	case t.form == "<side>", lookupFiller()[t.form]:
+		return point{}, 1
+	}
+	return point{}, 0
+}
+
+// cardinal reports whether a word is a small number.
+func cardinal(w string) bool {
+	return slices.Contains([]string{"three", "four", "five", "six", "seven", "eight", "nine", "ten"}, w)
+}
+
+func (s *scene) rowsAt(i int) [][]string {
+	t := s.toks[i]
+	var out [][]string
+	seen := map[string]bool{}
+	for _, w := range forms(t) {
+		if !seen[w] {
+			seen[w] = true
+			out = append(out, ideasOf()[w]...)
+		}
+	}
+	slices.SortStableFunc(out, func(a, b []string) int { return len(b) - len(a) })
+	return out
+}
+
+// says reports whether the tokens from i on are the words of a phrase.
+func (s *scene) says(i int, ws []string) bool {
+	if i+len(ws) > len(s.toks) {
+		return false
+	}
+	for k, w := range ws {
+		if t := s.toks[i+k]; t.mark != 0 || !slices.Contains(forms(t), w) {
+			return false
+		}
+	}
+	return true
+}
+
+// forms are the words that a token can be in a phrase.
+func forms(t token) []string {
+	out := []string{t.form}
+	if t.base != "" {
+		out = append(out, t.base)
+	}
+	for _, end := range []string{"s", "es", "ed", "ing"} {
+		if b, ok := strings.CutSuffix(t.form, end); ok && len(b) > 2 {
+			out = append(out, b)
+		}
+	}
+	switch t.form {
+	case "is", "are", "was", "were":
+		out = append(out, "be")
+	}
+	return out
+}
+
+// toldNumber is how many tokens from i on are somebody's claim of a number or of
+// a yes or no: the table answers, not the claim. It ends with its clause.
+func (s *scene) toldNumber(i int) int {
+	j := i
+	for j < len(s.toks) && slices.Contains([]string{"other", "ref", "refs", "referee", "partner", "coach", "coaches", "someone", "somebody", "my", "<side>", "assignor", "he", "she", "they"}, s.toks[j].form) {
+		j++
+	}
+	if j == i || j >= len(s.toks) || !slices.Contains([]string{"said", "says", "thinks", "thought", "claims", "told"}, s.toks[j].form) && s.toks[j].base != "say" {
+		return 0
+	}
+	said := false
+	for j++; j < len(s.toks) && s.toks[j].mark == 0; j++ {
+		f := s.toks[j].form
+		switch {
+		case scoreForm.MatchString(f), secondsForm.MatchString(f), cardinal(f), f == "yes", f == "no":
+			said = true
+		case slices.Contains([]string{"sec", "secs", "seconds", "second", "minute", "minutes", "s", "it", "is", "was", "me", "us", "only", "just", "one", "two"}, f):
+		default:
+			return 0
+		}
+	}
+	if !said {
+		return 0
+	}
+	return j - i
+}
+
+// matches reports whether a question asks what a row of an entry's words says:
+// how many ideas it had to have, and what the entry is asked of. Each point
+// stands for one idea.
+func matches(words string, points []point) (n int, of string, ok bool) {
+	words, ordered := strings.CutPrefix(words, "< ")
+	need, may, _ := strings.Cut(words, "|")
+	needs, mays := strings.Fields(need), append(strings.Fields(may), "set", "team", "match", "rule", "what-is")
+	taken := make([]bool, len(points))
+	last := -1
+	for _, id := range needs {
+		at := -1
+		for i, p := range points {
+			if taken[i] || ordered && i < last {
+				continue
+			}
+			if got, is := stands(id, p); is {
+				at = i
+				if got != "" {
+					of = got
+				}
+				break
+			}
+		}
+		if at < 0 {
+			return 0, "", false
+		}
+		taken[at], last = true, at
+	}
+	for i, p := range points {
+		if taken[i] || p.filler {
+			continue
+		}
+		if !slices.ContainsFunc(append(mays, needs...), func(id string) bool { _, is := stands(id, p); return is }) {
+			return 0, "", false
+		}
+	}
+	return len(needs), of, true
+}
+
+// stands reports whether a point can stand for an idea of a row. An idea
+// "thing=*" takes what the entry is asked of from the point, "player=player"
+// brings it along.
+func stands(id string, p point) (of string, ok bool) {
+	name, with, has := strings.Cut(id, "=")
+	for _, have := range p.ids {
+		kind, what, asked := strings.Cut(have, "=")
+		switch {
+		case kind != name:
+		case !has, with == "*" && asked:
+			return what, true
+		case !asked:
+			return with, true
+		}
+	}
+	return "", false
+}
