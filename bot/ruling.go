@@ -288,7 +288,7 @@ func codeLines(a answer.Answer) []Text {
 		if !c.Differs && !every {
 			continue
 		}
-		t := Text{{Text: c.Code + " " + c.Edition + ": "}, {verdict(c.Verdict), Strong}}
+		t := Text{{Text: c.Code + " " + c.Edition + ": "}, {result(answer.Branch{Verdict: c.Verdict, Answer: c.Answer}), Strong}}
 		if c.Cite != "" {
 			t = append(t, Span{Text: ", " + string(c.Cite)})
 		}
@@ -307,7 +307,7 @@ func changeLines(bs []answer.Branch) []Text {
 		for _, g := range b.When {
 			when = append(when, g.Words)
 		}
-		out = append(out, Text{{Text: strings.Join(when, " and ") + ": "}, {verdict(b.Verdict), Strong}})
+		out = append(out, Text{{Text: strings.Join(when, " and ") + ": "}, {result(b), Strong}})
 	}
 	return out
 }

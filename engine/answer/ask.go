@@ -51,6 +51,9 @@ func Of(r notation.Reading, o Options) Answer {
 	}
 	if r.Subject() == nil {
 		a.Reason = Maybe(unruled(r.Topic))
+		if r.Game != "" {
+			a.Reason = Maybe(r.Game + " is not ruled on here: only indoor six-a-side, with what the association adopts for it; look in that game's own book")
+		}
 		if len(o.Given) > 0 {
 			a.Error = &Problem{"given", "nothing was read that it could be about", "tell the play in the words"}
 		}

@@ -28,10 +28,13 @@ func Read(text string) (Reading, error) {
 	r.Corrected = correct(ts)
 	s := newScene(ts)
 	s.run()
-	r.Calls, r.Wanted, r.Evidence, r.Caution = s.calls, s.wanted, s.evidence, s.caution
+	r.Calls, r.Wanted, r.Evidence, r.Caution = s.calls, s.wanted, s.evidence, s.cautious()
 	r.Code = code.Code(s.code)
 	if s.season != "" {
 		r.Season, _ = code.ParseSeason(s.season)
+	}
+	if r.Game = s.otherGame(); r.Game != "" {
+		return r, nil
 	}
 	r.Topic = s.topic()
 	h, area, found := s.inArea(r.Topic == "")

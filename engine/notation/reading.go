@@ -47,6 +47,9 @@ type Reading struct {
 	Evidence []string
 	// Caution: somebody may be hurt.
 	Caution bool
+	// Game is another game than the indoor one of six a side, where the text
+	// tells of it: beach, sitting, co-ed, grass. Nothing is read of its play.
+	Game string
 	// Topic is the other area that the question is about: serve, alignment,
 	// subs, timeouts, libero-replacement, delay, conduct, mechanics, facts or
 	// other. Empty for a play of the ball.

@@ -55,7 +55,6 @@ type scene struct {
 
 	wanted, calls, evidence []string
 	early                   []string // calls that somebody claims before any contact is told
-	caution                 bool
 	topics                  []string
 	asides                  int // topics that are only people of whom a clause says nothing of the play
 	code, season            string

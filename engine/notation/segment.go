@@ -116,7 +116,6 @@ func (s *scene) side0(g segment) {
 			}
 		case cCaution:
 			a.used = true
-			s.caution = true
 		case cTopic:
 			s.topics = append(s.topics, a.id)
 		case cPoint:
