@@ -1,6 +1,7 @@
 package answer_test
 
 import (
+	"regexp"
 	"slices"
 	"strings"
 
@@ -62,6 +63,45 @@ func meets(want, got []string) bool {
 	return slices.ContainsFunc(want, func(s string) bool { return s == "any" && len(got) > 0 || slices.Contains(got, s) })
 }
 
+var (
+	polar   = regexp.MustCompile(`\b(yes|no)\b`)
+	numbers = regexp.MustCompile(`\d+(\.\d+)?`)
+)
+
+// fact compares the answer of a look-up with the one wanted: the same yes or
+// no, every number of it, and where it has neither most of its longer words.
+func fact(want, got string) string {
+	want, got = strings.ToLower(want), strings.ToLower(got)
+	if got == "" {
+		return half
+	}
+	if p := polar.FindString(want); p != "" && p != polar.FindString(got) {
+		return wrong
+	}
+	ns := numbers.FindAllString(want, -1)
+	for _, n := range ns {
+		if !slices.Contains(numbers.FindAllString(got, -1), n) {
+			return wrong
+		}
+	}
+	if len(ns) > 0 || polar.MatchString(want) {
+		return right
+	}
+	met, all := 0, 0
+	for _, w := range strings.Fields(strings.Trim(want, ".,:;")) {
+		if w = strings.Trim(w, ".,:;"); len(w) > 1 {
+			all++
+			if strings.Contains(got, w) {
+				met++
+			}
+		}
+	}
+	if 2*met >= all {
+		return right
+	}
+	return half
+}
+
 // score judges an answer to a play under one code.
 func score(p playtest.Play, code string, a answer.Answer) string {
 	want := p.Want
@@ -71,10 +111,16 @@ func score(p playtest.Play, code string, a answer.Answer) string {
 	}
 	said := tags(a.Verdict)
 	open := a.Outcome == answer.Depends
-	if a.Kind == answer.None || !open && len(said) == 0 {
+	switch {
+	case a.Kind == answer.None:
 		return silent
-	}
-	if want.Fact != "" {
+	case want.Fact != "" && a.Kind == answer.Fact:
+		return fact(want.Fact, string(a.Answer))
+	case a.Kind == answer.Fact:
+		return half
+	case !open && len(said) == 0:
+		return silent
+	case want.Fact != "":
 		return half
 	}
 	var leaves []string

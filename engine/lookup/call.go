@@ -89,6 +89,9 @@ func words(of string) string {
 	case "who":
 		return "who"
 	}
+	if isNumber(of) {
+		return of
+	}
 	return strings.ReplaceAll(of, "-", " ")
 }
 
@@ -103,14 +106,14 @@ func isSignalled(of string) bool {
 var callEntries = []Entry{
 	{
 		ID: "r2-may-call", Title: "what the second referee may call", Ask: "May the second referee whistle %s?",
-		Words: []string{"< r2 whistle thing=* may | unsighted r1 see", "thing=* r2-call | may r2 see", "< r2 call thing=* may | unsighted r1 see",
+		Words: []string{"< r2 whistle thing=* may | unsighted r1 see", "< r2 thing=* whistle | may unsighted r1 see", "thing=* r2-call | may r2 see", "< thing=* may r2 whistle | unsighted r1 see", "< r2 call thing=* may | unsighted r1 see",
 			"< r2 whistle thing=* | unsighted r1 may see"},
 		Params: []code.Param{"r2.duties", "r2.outside-scope", "crew.serving-positions", "align.serving-team"}, of: isThing,
 		says: r2May,
 	},
 	{
 		ID: "rule-number", Title: "what stands under a rule's number", Ask: "What is rule %s?",
-		Words:  []string{"rule-number=* | mean say"},
+		Words:  []string{"rule-number=* | mean"},
 		Params: []code.Param{"crew.signals"}, of: isNumber,
 		says: func(*engine.Read, string) string { return "" },
 	},

@@ -42,7 +42,7 @@ var crewEntries = []Entry{
 	},
 	{
 		ID: "coin-toss-call", Title: "calling the teams to the coin toss", Ask: "Does the first referee walk to each bench for the coin toss?",
-		Words:  []string{"coin-toss walk bench | r1 captain get each must may"},
+		Words:  []string{"coin-toss walk bench | r1 captain get each must may to", "toss walk bench captain | r1 get each must may to"},
 		Params: []code.Param{"crew.pre-match-call"},
 		says:   by("crew.pre-match-call", clause{"double-whistle", "no: double whistle, coin raised, meet at the table"}),
 	},
@@ -55,7 +55,7 @@ var crewEntries = []Entry{
 	},
 	{
 		ID: "line-judge-in-the-way", Title: "line judge where the server stands", Ask: "Who gives way when the server wants the line judge's corner?",
-		Words:  []string{"line-judge server spot | want refuse who-decides serve stand service-zone of-zone in-way", "line-judge serve in-way | spot stand who-decides server must refuse"},
+		Words:  []string{"line-judge server spot | want refuse who-decides serve stand service-zone of-zone in-way says win be", "line-judge serve in-way | spot stand who-decides server must refuse"},
 		Params: []code.Param{"crew.line-judge-in-the-way"},
 		says:   by("crew.line-judge-in-the-way", clause{"judge-steps-aside", "the server: the line judge steps aside for the serve and back after it"}),
 	},
@@ -88,13 +88,13 @@ var crewEntries = []Entry{
 	},
 	{
 		ID: "table-reports-wrong-server", Title: "wrong server reported by the table", Ask: "What is checked first when the table reports a wrong server?",
-		Words:  []string{"table wrong-server check-first | report no-subs rotated number out-of-turn says"},
+		Words:  []string{"table wrong-server check-first | report no-subs rotated rotate number out-of-turn says what-is to"},
 		Params: []code.Param{"crew.line-up-report"},
 		says:   by("crew.line-up-report", clause{"sheets-first", "the line-up sheet against the score sheet, before any whistle"}),
 	},
 	{
 		ID: "wait-before-serve", Title: "what the serve waits for", Ask: "Does the serve wait for %s?",
-		Words: []string{"wait hazard=* must | before-serve r1 player serve", "wait hazard=* may | before-serve r1 player serve", "wait dawdle=* must | before-serve r1 player serve still", "wait dawdle=* may | before-serve r1 player serve still",
+		Words: []string{"wait hazard=* | before-serve r1 player serve to must", "wait hazard=* may | before-serve r1 player serve", "wait dawdle=* | before-serve r1 player serve still to must huddle", "wait dawdle=* may | before-serve r1 player serve still",
 			"authorise hazard=* may | before-serve player", "authorise dawdle=* may | before-serve player still"},
 		Params: []code.Param{"crew.wait-hazard"}, of: oneOf("shoelace", "wet-floor", "loose-ball", "huddle", "hair", "slow-walk"),
 		says: func(r *engine.Read, of string) string {

@@ -80,8 +80,8 @@ var matchEntries = []Entry{
 	},
 	{
 		ID: "deciding-set-points", Title: "points of the deciding set", Ask: "How many points win the deciding set?",
-		Words: []string{"deciding-set points | many win to played go", "deciding-set win-by | many points", "deciding-set many | win to played go points",
-			"deciding-set to | played go points"},
+		Words: []string{"deciding-set points | many win to played go play-to", "deciding-set win-by | many points", "deciding-set many | win to played go points",
+			"deciding-set to number | played go points or number"},
 		Params: []code.Param{"match.deciding-set-points", "match.lead"},
 		says:   joined(", with a lead of ", number("match.deciding-set-points", "points"), bare("match.lead")),
 	},
@@ -160,7 +160,7 @@ var matchEntries = []Entry{
 	},
 	{
 		ID: "set-cap", Title: "cap of a set", Ask: "Is there a cap on the points of a set?",
-		Words:  []string{"cap | points may have number score", "cap points"},
+		Words:  []string{"cap | points may have number score be-there", "cap points"},
 		Params: []code.Param{"match.cap"},
 		says: func(r *engine.Read, _ string) string {
 			v := r.Param("match.cap")

@@ -18,7 +18,7 @@ var liberoEntries = []Entry{
 	},
 	{
 		ID: "libero-clock-ran-out", Title: "libero whose service clock ran out", Ask: "May a libero on whom the service clock ran out serve later in another position?",
-		Words:  []string{"libero clock-out may serve-later | serve first-time at-line other-position out-of-turn unsure called r1 delay-of-serve own-position yet player"},
+		Words:  []string{"libero clock-out may serve-later | serve first-time at-line other-position out-of-turn unsure called r1 delay-of-serve yet player server back go start to number fault walk attend play-to first-serve"},
 		Params: []code.Param{"libero.clock-fault-uses-position"},
 		says: by("libero.clock-fault-uses-position", clause{"counts", "no: that was the one position of the set"},
 			clause{"not-applicable", "no: the libero may not serve at all"}),
@@ -40,7 +40,7 @@ var liberoEntries = []Entry{
 	},
 	{
 		ID: "libero-replacements-counted", Title: "libero replacements and substitutions", Ask: "Does a libero replacement count as a substitution?",
-		Words:  []string{"libero count-as sub | replacement", "replacement count-as sub", "libero replacement many | may limit sub have", "libero replacement limit | many"},
+		Words:  []string{"libero count-as sub | replacement", "replacement count-as sub", "replacement many | libero may limit sub have", "replacement limit | many libero"},
 		Params: []code.Param{"libero.replacements-counted"},
 		says:   by("libero.replacements-counted", clause{"not-counted", "no: replacements are not counted, and there is no limit on them"}),
 	},
@@ -86,7 +86,7 @@ var liberoEntries = []Entry{
 var conductEntries = []Entry{
 	{
 		ID: "bench-seated", Title: "bench during play", Ask: "Must the players on the bench sit?",
-		Words:  []string{"bench must sit | player stand all-set warm-up at-end may", "bench must stay-seated | player during rally"},
+		Words:  []string{"bench must sit | player stand all-set warm-up at-end may make whole be", "bench must stay-seated | player during rally"},
 		Params: []code.Param{"bench.seated"},
 		says: by("bench.seated", clause{"seated-or-warm-up-area", "yes: on the bench, or they stay in the warm-up area"},
 			clause{"seated-with-exceptions", "yes, with listed exceptions: a short reaction, greeting a player who comes off, a warm-up without balls where nobody plays"}),
@@ -106,7 +106,7 @@ var conductEntries = []Entry{
 	},
 	{
 		ID: "cards-together", Title: "red and yellow together", Ask: "What do red and yellow cards shown together mean?",
-		Words:  []string{"red-card yellow-card together | what-is card means", "card together | red-card yellow-card what-is means both", "both-cards | means what-is together"},
+		Words:  []string{"red-card yellow-card together | what-is card means", "card together | red-card yellow-card what-is means both", "both-cards means | what-is together"},
 		Params: []code.Param{"conduct.cards-together", "conduct.cards-together-point"},
 		says: func(r *engine.Read, _ string) string {
 			s := pick(r.Param("conduct.cards-together"), clause{"expulsion", "expulsion: out for the set"}, clause{"disqualification", "disqualification: out for the match"})
@@ -138,13 +138,13 @@ var conductEntries = []Entry{
 	},
 	{
 		ID: "red-card-point", Title: "point of a red card", Ask: "Does a red card give a point?",
-		Words:  []string{"red-card point-won | may opponents"},
+		Words:  []string{"red-card point-won | may opponents", "red-card point-given"},
 		Params: []code.Param{"conduct.red"},
 		says:   by("conduct.red", clause{"point-and-service", "yes: point and service to the opponents"}, clause{"none", "no"}),
 	},
 	{
 		ID: "yellow-card-point", Title: "point of a yellow card", Ask: "Does a yellow card give a point?",
-		Words:  []string{"yellow-card point-won | may opponents"},
+		Words:  []string{"yellow-card point-won | may opponents", "yellow-card point-given"},
 		Params: []code.Param{"conduct.yellow"},
 		says:   by("conduct.yellow", clause{"warning", "no: it is a warning"}),
 	},
@@ -154,8 +154,8 @@ var conductEntries = []Entry{
 var serveEntries = []Entry{
 	{
 		ID: "contacts-after-block", Title: "hits after a block", Ask: "How many hits has a team after its own block?",
-		Words: []string{"block many hits-left | ball off one other go blocker hand down on-side stay-side hits", "blocker many hits-left | ball off one other go block hand down on-side stay-side two hits",
-			"block hits many | after have left may get", "after block many hits-left | blocker hits"},
+		Words: []string{"block many hits-left | ball off one other go blocker hand down on-side stay-side hits two have start", "blocker many hits-left | ball off one other go block hand down on-side stay-side two hits have start",
+			"blocker many hits left | ball off one other go block hand down on-side side stay-side two have boundary", "block hits many | after have left may get off", "after block many hits-left | blocker hits"},
 		Params: []code.Param{"block.not-a-hit", "hits.max"},
 		says: func(r *engine.Read, _ string) string {
 			n, err := strconv.Atoi(r.Param("hits.max"))
@@ -174,7 +174,7 @@ var serveEntries = []Entry{
 	},
 	{
 		ID: "contacts-after-joust-and-who", Title: "hits after a joust, and who may play next", Ask: "How many hits has the side that the ball falls to after a joust, and may the player who jousted play next?",
-		Words:  []string{"joust many hits player may hits-next | down ball on-side come have get who number or girl", "joust many player may hits-next | down ball on-side come have get who number or girl"},
+		Words:  []string{"joust many hits may hits-next | down ball on-side come have get number or girl player after left", "joust number or may hits-next | down ball on-side come have get girl player after left hits many"},
 		Params: []code.Param{"joust.next-hits", "joust.next-player"},
 		says: joined("; ", joustHits, by("joust.next-player", clause{"any", "yes, the player who jousted may play it next"},
 			clause{"others-only", "no, another player must play it next"})),
@@ -203,13 +203,13 @@ var serveEntries = []Entry{
 	},
 	{
 		ID: "rotate-on-side-out", Title: "rotation before the first serve of a team", Ask: "Does a receiving team rotate before its first serve when it has won the rally?",
-		Words:  []string{"first-serve fault rotate serve | other-team or right-back foot-fault next who", "rotate first-serve may | other-team or right-back serve side-out", "first-serve foot-fault rotate | other-team or right-back serve next", "rotate side-out first | must other-team serve or right-back"},
+		Words:  []string{"first-serve foot-fault rotated | serve other-team or right-back next who be", "first-serve fault rotate | serve other-team or right-back foot-fault next who be rotated", "rotate first-serve may | other-team or right-back serve side-out", "first-serve foot-fault rotate | other-team or right-back serve next be rotated", "rotate side-out first | must other-team serve or right-back"},
 		Params: []code.Param{"serve.side-out-rotation"},
 		says:   by("serve.side-out-rotation", clause{"rotates", "they rotate: the right front moves back and serves"}),
 	},
 	{
 		ID: "serve-clock-length", Title: "seconds to serve", Ask: "How many seconds does the server have?",
-		Words: []string{"serve seconds | many have juniors older player get may must long", "serve long have | juniors older player may", "serve-clock | seconds long many juniors older what-is",
+		Words: []string{"serve seconds | many have juniors older player get may must long server to", "serve long have | juniors older player may server", "server long have | juniors older player may serve must", "server seconds | many have get may must juniors older serve", "serve-clock | seconds long many juniors older what-is",
 			"serve time long | have juniors older", "serve long | have juniors older seconds may"},
 		Params: []code.Param{"serve.clock-seconds", "serve.clock-seconds-juniors"},
 		says: func(r *engine.Read, _ string) string {
@@ -227,7 +227,7 @@ var serveEntries = []Entry{
 	},
 	{
 		ID: "toss-count", Title: "tosses for a serve", Ask: "How many tosses does a server have?",
-		Words:  []string{"toss many | serve have get may each allowed"},
+		Words:  []string{"toss many | serve have get may each allowed server"},
 		Params: []code.Param{"serve.toss-dropped-or-caught"},
 		says: by("serve.toss-dropped-or-caught", clause{"fault", "1 toss"},
 			clause{"re-serve-once-per-term", "1 toss, and a re-serve once in a term of service"}),

@@ -18,7 +18,7 @@ var requestEntries = []Entry{
 	},
 	{
 		ID: "re-entry-for-whom", Title: "re-entry for the same player", Ask: "Must a starter who comes back go in for the same player?",
-		Words:  []string{"re-enter same-player | must player starter may sub back in", "starter come-back same-player | must back in", "sub same-player must | re-enter come-back starter player back in"},
+		Words:  []string{"re-enter same-player | must player starter may sub back in go start", "starter come-back same-player | must back in go start player", "sub same-player must | re-enter come-back starter player back in"},
 		Params: []code.Param{"subs.re-entry"},
 		says: by("subs.re-entry",
 			clause{"once-for-the-starter", "yes: only for the player who took her place"},
@@ -38,7 +38,7 @@ var requestEntries = []Entry{
 	},
 	{
 		ID: "time-out-coach-on-court", Title: "coach on the court in a time-out", Ask: "May a coach go onto the court in a time-out?",
-		Words:  []string{"timeout coach on-court may | step-on own-side huddle", "timeout coach step-on may | own-side court", "timeout assistant on-court may | step-on own-side", "timeout huddle on-court may | team player step-on"},
+		Words:  []string{"timeout coach on-court may | step-on own-side huddle", "timeout coach step-on may | own-side court on-court", "timeout assistant on-court may | step-on own-side", "timeout huddle on-court may | team player step-on"},
 		Params: []code.Param{"timeouts.coach-on-court"},
 		says: by("timeouts.coach-on-court", clause{"not-allowed", "no: the players come to the bench"},
 			clause{"own-side", "yes: on the own side of the court"}),

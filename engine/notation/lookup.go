@@ -17,11 +17,11 @@ type idea struct{ phrase, ids string }
 // lookupFillers carry nothing in a question about the rules. The list is short
 // on purpose: a word that is not on it, nor an idea of the entry, makes the
 // question another one.
-const lookupFillers = "about actually also am anyone are as asking at be been being book by current currently do " +
-	"does doing done each exactly for from get give had has have he her him his how i if in is it " +
-	"its just know long me my need of official officially on our per please quick question really " +
-	"remind rule rulebook say set she so team tell that the their them there they thing this tonight " +
-	"us was we were what when which who will with would you your"
+const lookupFillers = "about actually also am and anyone are as asking at be been being book but by current currently " +
+	"do does doing done each exactly for from get give had has have he her him his how i if in is " +
+	"it its just know long me my need of official officially on our per please question quick " +
+	"really remind rule rulebook say set she so team tell that the their them then there they thing " +
+	"this to tonight us was we were what when where which who will with would you your"
 
 // ideasOf finds the rows of a first word, the longest phrases first.
 var ideasOf = sync.OnceValue(func() map[string][][]string {
@@ -144,9 +144,16 @@ func (s *scene) points() ([]point, bool) {
 			i += n
 			continue
 		}
+		if n := s.codeWords(i); n > 0 {
+			i += n
+			continue
+		}
 		p, n := s.point(i)
 		if n == 0 {
 			return nil, false
+		}
+		if r := s.overlapOf(i + n); r != "" && slices.Contains(p.ids, "thing=out-of-position") {
+			p.ids = []string{"thing=" + r}
 		}
 		if p.ids != nil {
 			out = append(out, p)
@@ -173,15 +180,20 @@ func (s *scene) point(i int) (point, int) {
 	case secondsForm.MatchString(t.form):
 		return point{ids: []string{"number"}, filler: false}, 1
 	}
+	var p point
+	long := 0
 	for _, row := range s.rowsAt(i) {
-		n := len(row) - 1
-		if s.says(i, row[:n]) {
-			p := point{ids: strings.Fields(row[n]), filler: n == 1 && lookupFiller()[t.form]}
-			if scoreForm.MatchString(t.form) {
-				p.ids = append(p.ids, "number")
-			}
-			return p, n
+		if n := len(row) - 1; n >= long && s.says(i, row[:n]) {
+			long = n
+			p.ids = append(p.ids, strings.Fields(row[n])...)
+			p.filler = n == 1 && lookupFiller()[t.form]
 		}
+	}
+	if long > 0 {
+		if scoreForm.MatchString(t.form) {
+			p.ids = append(p.ids, "number")
+		}
+		return p, long
 	}
 	switch {
 	case scoreForm.MatchString(t.form):
@@ -195,6 +207,33 @@ func (s *scene) point(i int) (point, int) {
 		return point{}, 1
 	}
 	return point{}, 0
+}
+
+// codeWords is how many tokens from i on name a code.
+func (s *scene) codeWords(i int) int {
+	for _, p := range []string{"high school", "college", "collegiate", "club", "international", "fivb", "scholastic", "varsity", "jv"} {
+		if ws := strings.Fields(p); s.says(i, ws) {
+			return len(ws)
+		}
+	}
+	return 0
+}
+
+// overlapOf is whose overlap it is, where the words from i on say so by the
+// serve: "of the serving team", "on the receivers".
+func (s *scene) overlapOf(i int) string {
+	for ; i < len(s.toks) && s.toks[i].mark == 0; i++ {
+		switch t := s.toks[i]; {
+		case t.form == "of", t.form == "on", t.form == "by", t.form == "in":
+		case t.side == sideRef{serveRec, 0}:
+			return "serving-overlap"
+		case t.side == sideRef{serveRec, 1}:
+			return "receiving-overlap"
+		default:
+			return ""
+		}
+	}
+	return ""
 }
 
 // cardinal reports whether a word is a small number.
@@ -280,7 +319,7 @@ func (s *scene) toldNumber(i int) int {
 func matches(words string, points []point) (n int, of string, ok bool) {
 	words, ordered := strings.CutPrefix(words, "< ")
 	need, may, _ := strings.Cut(words, "|")
-	needs, mays := strings.Fields(need), append(strings.Fields(may), "set", "team", "match", "rule", "what-is")
+	needs, mays := strings.Fields(need), append(strings.Fields(may), "set", "team", "match", "rule", "what-is", "during")
 	taken := make([]bool, len(points))
 	last := -1
 	for _, id := range needs {

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"example.org/netpost/engine/code"
+	"example.org/netpost/engine/lookup"
 	"example.org/netpost/engine/play"
 )
 
@@ -22,6 +23,10 @@ func Read(text string) (Reading, error) {
 	r := Reading{Text: text}
 	if p, ok := readPrint(text); ok {
 		r.Rally = p
+		return r, nil
+	}
+	if q, ok := lookup.ReadPrint(text); ok {
+		r.Other, r.Topic = q, "facts"
 		return r, nil
 	}
 	ts := tokens(text)
