@@ -7,13 +7,14 @@ import (
 
 	"example.org/netpost/bot"
 	"example.org/netpost/engine/code"
+	"example.org/netpost/engine/lookup"
 	"example.org/netpost/engine/rules"
 )
 
 var rulesCommand = command{
 	name:    "rules",
 	args:    "[ID]",
-	summary: "list the rules that plays are judged by, or print one",
+	summary: "list the rules that plays are judged by and what can be looked up, or print one",
 	help:    "One rule is printed with our summary of it, where each code states it, on what basis we hold that, and who calls it.",
 	flags:   []flagRow{{name: "season", value: "SEASON", doc: "the season, like 2025-26; the newest held when left out"}},
 	run:     listRules,
@@ -30,9 +31,16 @@ func listRules(_ context.Context, w *World, in input) error {
 		for _, r := range rules.All() {
 			l.Items = append(l.Items, entry(r.ID, r.Title))
 		}
-		return w.print(bot.Doc{Blocks: []bot.Block{l}})
+		var facts bot.List
+		for _, e := range lookup.Entries() {
+			facts.Items = append(facts.Items, entry(e.ID, e.Title))
+		}
+		return w.print(bot.Doc{Blocks: []bot.Block{l, bot.Heading{Text: "Looked up"}, facts}})
 	case 1:
 		r, found := rules.ByID(in.words[0])
+		if e, looked := lookup.ByID(in.words[0]); !found && looked {
+			return w.print(lookupDoc(e, o.Season))
+		}
 		if !found {
 			return fmt.Errorf("there is no rule %s; to see all: netpost rules", visible(in.words[0]))
 		}
@@ -55,7 +63,18 @@ func ruleDoc(r rules.Rule, s code.Season) bot.Doc {
 	if len(r.Call.By) > 0 {
 		blocks = append(blocks, bot.Fields{Items: []bot.Field{{Label: "Called by", Lines: []bot.Text{bot.Line(strings.Join(r.Call.By, " or "))}}}})
 	}
-	for _, p := range r.Params() {
+	return bot.Doc{Blocks: append(blocks, params(r.Params(), s)...)}
+}
+
+// lookupDoc is what an entry of the look-ups answers from.
+func lookupDoc(e lookup.Entry, s code.Season) bot.Doc {
+	return bot.Doc{Blocks: append([]bot.Block{bot.Heading{Text: e.Title}, bot.Para{Text: bot.Line(e.Text())}}, params(e.Params, s)...)}
+}
+
+// params lays out what each code says of some parameters in a season.
+func params(ps []code.Param, s code.Season) []bot.Block {
+	var blocks []bot.Block
+	for _, p := range ps {
 		row, found := code.Find(p)
 		if !found {
 			continue
@@ -68,7 +87,7 @@ func ruleDoc(r rules.Rule, s code.Season) bot.Doc {
 			return []code.Cell{b.Cell(p)}
 		}))
 	}
-	return bot.Doc{Blocks: blocks}
+	return blocks
 }
 
 // cells lays out what each code says, a field a code.
