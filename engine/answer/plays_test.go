@@ -31,6 +31,8 @@ var floors = []struct {
 	{"own.plays", false, 5, 0},
 	{"questions.plays", true, 49, 1},
 	{"questions.plays", false, 31, 0},
+	{"serve.plays", true, 65, 0},
+	{"serve.plays", false, 12, 0},
 }
 
 func load(t *testing.T, name string) []playtest.Play {
@@ -134,7 +136,7 @@ func TestPlays(t *testing.T) {
 // both forms and a right answer, and that ids differ.
 func TestPlayFiles(t *testing.T) {
 	ids := map[string]bool{}
-	for _, name := range []string{"cases.plays", "dev.plays", "own.plays", "questions.plays"} {
+	for _, name := range []string{"cases.plays", "dev.plays", "own.plays", "questions.plays", "serve.plays"} {
 		for _, p := range load(t, name) {
 			at := fmt.Sprintf("%s:%d: %s", name, p.Line, p.ID)
 			if ids[p.ID] {

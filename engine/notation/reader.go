@@ -48,7 +48,12 @@ func Read(text string) (Reading, error) {
 		r.Other, r.Topic = h.subject, area
 		r.Unread, r.More = s.left(h), h.more
 		return r, nil
-	case r.Topic == "":
+	}
+	if p, left, ok := s.readService(); ok {
+		r.Rally, r.Unread, r.Topic = p, left, ""
+		return r, nil
+	}
+	if r.Topic == "" {
 		r.Rally = fought(s.finish())
 	}
 	r.Unread = s.unread(r.Rally == nil)

@@ -85,6 +85,14 @@ func judgeLanding(w *Walk, r *Rule, e play.Event) {
 func judgeStrike(w *Walk, r *Rule, e play.Event) {
 	switch w.Get(play.Struck, e.ID) {
 	case play.NetBand:
+		if w.Is(play.Stuck, e.ID, play.Yes) {
+			if w.Param("replay.torn-net") == "replay" {
+				w.replay(&outsideInterference, e, "replay.torn-net")
+			} else {
+				w.out(r, e, "replay.torn-net")
+			}
+			return
+		}
 		if w.served(e) {
 			w.clear(serveFailed.ID, "serve.net-touch-live", e)
 		} else {

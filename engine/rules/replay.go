@@ -24,7 +24,7 @@ var outsideInterference = Rule{
 	ID: "outside-interference", Title: "outside interference", Rank: 202,
 	Text: "A ball, a person or a thing from outside that distracts or hinders a player stops the rally, which is replayed. One " +
 		"that bothers nobody is no reason to stop.",
-	Cite: "replay.external", Also: []paramID{"ball.person-or-object"},
+	Cite: "replay.external", Also: []paramID{"ball.person-or-object", "replay.lost-equipment", "replay.torn-net"},
 	Call:  Call{By: []string{"R1", "R2"}, Signal: "replay"},
 	Judge: judgeIntrusion,
 	// What comes from outside in the very moment of a fault leaves nobody to
@@ -66,6 +66,14 @@ func judgeWhistle(w *Walk, r *Rule, e play.Event) {
 
 func judgeIntrusion(w *Walk, r *Rule, e play.Event) {
 	if e.Kind != play.Intrusion {
+		return
+	}
+	if w.Is(play.Gear, e.ID, play.Yes) { // a shoe or a pad that a player lost
+		if w.Param("replay.lost-equipment") == "replay" || w.Is(play.Hinders, e.ID, play.Yes) {
+			w.replay(r, e, "replay.lost-equipment")
+			return
+		}
+		w.clear(r.ID, "replay.lost-equipment", e)
 		return
 	}
 	if w.Param(r.Cite) == "replay" || w.Is(play.Hinders, e.ID, play.Yes) {
