@@ -19,7 +19,7 @@ type idea struct{ phrase, ids string }
 // question another one.
 const lookupFillers = "about actually also am and anyone are as asking at be been being book but by current currently " +
 	"do does doing done each exactly for from get give had has have he her him his how i if in is " +
-	"it its just know long me my need of official officially on our per please question quick " +
+	"it its just know me my need of official officially on our per please question quick " +
 	"really remind rule rulebook say set she so team tell that the their them then there they thing " +
 	"this to tonight us was we were what when where which who will with would you your"
 
@@ -136,6 +136,10 @@ func (s *scene) points() ([]point, bool) {
 	}
 	for i := 0; i < len(s.toks); {
 		t := s.toks[i]
+		if n := s.chat(i); n > 0 { // "Hey all, ..."
+			i += n
+			continue
+		}
 		if t.mark != 0 || codes[i] || s.season != "" && t.form == s.season {
 			i++
 			continue
@@ -207,6 +211,25 @@ func (s *scene) point(i int) (point, int) {
 		return point{}, 1
 	}
 	return point{}, 0
+}
+
+// chat is how many tokens of a clause that begins at i say nothing but what
+// never matters; none where one of them does, or where it is no beginning.
+func (s *scene) chat(i int) int {
+	if i > 0 && s.toks[i-1].mark == 0 {
+		return 0
+	}
+	j := i
+	for ; j < len(s.toks) && s.toks[j].mark == 0; j++ {
+		k := slices.IndexFunc(s.atoms, func(a atom) bool { return a.from <= j && j < a.to })
+		if k < 0 || s.atoms[k].class != cScenery && !lookupFiller()[s.toks[j].form] {
+			return 0
+		}
+		if p, n := s.point(j); n > 1 || len(p.ids) > 0 && !lookupFiller()[s.toks[j].form] {
+			return 0 // it can be an idea of a question
+		}
+	}
+	return j - i
 }
 
 // codeWords is how many tokens from i on name a code.

@@ -74,6 +74,7 @@ func TestNoLookup(t *testing.T) {
 		"ball in plane, both front row, fourth contact?",
 		"blocker touches the net, R2 calls it, overlap too",
 		"serve hits the tape, how many seconds until it lands",
+		"tonight, medical, how long is a time-out",
 	} {
 		r, err := Read(text)
 		if err != nil {
@@ -81,6 +82,22 @@ func TestNoLookup(t *testing.T) {
 		}
 		if q, ok := r.Other.(*lookup.Query); ok {
 			t.Errorf("%q: read as %v", text, q.Sentences())
+		}
+	}
+}
+
+// A greeting before the question does not matter, and neither does the number
+// that somebody else claims.
+func TestLookupChat(t *testing.T) {
+	for text, entry := range map[string]string{
+		"Hey guys, how many subs in a set?":                 "substitution-count",
+		"haha honestly, can the libero serve":               "libero-serve",
+		"how long is a time-out, other ref said 30 sec":     "time-out-length",
+		"how many time-outs, and how long is each of them?": "time-outs",
+	} {
+		r, err := Read(text)
+		if q, ok := r.Other.(*lookup.Query); err != nil || !ok || q.Entry != entry {
+			t.Errorf("%q: %v %v, want %s", text, r.Other, err, entry)
 		}
 	}
 }
