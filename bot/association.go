@@ -3,6 +3,7 @@ package bot
 import (
 	"slices"
 
+	"example.org/netpost/casebook"
 	"example.org/netpost/engine/code"
 )
 
@@ -19,6 +20,13 @@ type Association struct {
 	// all. A direct message is always fine.
 	Channels []string
 	Grants   []Grant
+	// Book reads the casebook as it stands, for what is published of it; nil:
+	// it has none.
+	Book func() (*casebook.Book, error)
+	// BulletinTo is where bulletins are posted, and Bulletin when one is
+	// posted by itself. Weeks begin and end in its zone.
+	BulletinTo []Place
+	Bulletin   Schedule
 	// Private: an answer is for the asker alone where they did not say
 	// otherwise, also where it was asked in front of all.
 	Private bool

@@ -34,8 +34,9 @@ type Options struct {
 // until the asker has decided whether a name may be kept.
 type Bot struct {
 	Options
-	held *held
-	due  chan struct{} // holds one token while something was queued to be sent
+	held    *held
+	decided decided
+	due     chan struct{} // holds one token while something was queued to be sent
 }
 
 // New makes a conversation. It panics where the store or Find is missing.
@@ -170,6 +171,8 @@ func (t *turn) command(s spoken) Reply {
 	switch row.Name {
 	case "ask":
 		return t.ask(s, mainView)
+	case "bulletin":
+		return t.bulletin(s.text)
 	case "codes":
 		return t.ask(s, codesView)
 	case "help":

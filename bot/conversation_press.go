@@ -27,6 +27,10 @@ func (t *turn) press(state string) Reply {
 		return t.release(arg(0), arg(1))
 	case "post":
 		return t.decide(arg(0), arg(1))
+	case "publish":
+		return t.publish(arg(0), arg(1), arg(2))
+	case "week":
+		return t.turnBulletin(arg(0), number(arg(1)))
 	case "words":
 		return Form{
 			State: Token{"tell", tok.Args}.String(), Title: "In your own words", Send: "Rule on it",

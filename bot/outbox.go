@@ -34,6 +34,7 @@ type postKind struct {
 func postKinds() []postKind {
 	return []postKind{
 		{"answer", "the answer to a question", Mentor, true, (*turn).composeAnswer},
+		{"bulletin", "the bulletin", Publisher, false, (*turn).composeBulletin},
 		{"share", "an answer that its asker shared", Mentor, true, (*turn).composeAnswer},
 		{"told", "the answer to words in a thread", Mentor, true, (*turn).composeAnswer},
 	}
@@ -67,6 +68,7 @@ type job struct {
 // once.
 func jobs() []job {
 	return []job{
+		{"bulletin", (*turn).scheduled},
 		{"posts", (*turn).sendQueued},
 	}
 }

@@ -37,10 +37,12 @@ var verbs = []verb{
 	{"held", 2, AckPrivate, "go on with a question held back for a name: its id, drop or keep"},
 	{"more", 3, AckUpdate, "turn to a page: question, view, page"},
 	{"post", 2, AckUpdate, "decide about a post that may be out: its key, resend or drop"},
+	{"publish", 3, AckUpdate, "post a bulletin: its week, the digest of what was previewed, the channel or all"},
 	{"share", 1, AckPublic, "show a private answer to the channel: question"},
 	{"tell", 1, AckUpdate, "facts in words, sent off with a form: question"},
 	{"undo", 1, AckUpdate, "take the last fact back: question"},
 	{"view", 2, AckUpdate, "look at an answer in another way: question, view"},
+	{"week", 2, AckUpdate, "turn to a page of a bulletin: its week, page"},
 	{"words", 1, AckNone, "open the form for facts in words: question"},
 }
 

@@ -21,7 +21,8 @@
 // The file is named for its id: 2026-014.md, or 2026-014-tight-save.md. The
 // keys id, title, codes, season and status must be there, and issued once a
 // note has been published. A play comes with a ruling. A note that rules
-// otherwise than the book says so in departs, with its reason. Rule numbers
+// otherwise than the book says so in departs, with its reason, and one that was
+// taken back says in withdrawn on which day. Rule numbers
 // are quoted, because YAML would read 9.20 as 9.2.
 //
 // Beside the notes, book.yaml may hold the association's own book: its

@@ -35,6 +35,8 @@ var fields = []Field{
 		func(r *reader, n *yaml.Node) { r.note.Issued = r.date("issued", n) }},
 	{"expires", "The last day it is in force. Left out: until it is replaced or withdrawn.", false,
 		func(r *reader, n *yaml.Node) { r.note.Expires = r.date("expires", n) }},
+	{"withdrawn", "The day it was taken back, for the bulletin. Only a withdrawn note has one.", false,
+		func(r *reader, n *yaml.Node) { r.note.Withdrawn = r.date("withdrawn", n) }},
 	{"supersedes", "Ids of the notes that it replaces.", false,
 		func(r *reader, n *yaml.Node) { r.note.Supersedes = r.list("supersedes", n, (*reader).id) }},
 	{"rules", "Rule numbers, quoted, of its codes or of the association's own book.", false,

@@ -53,6 +53,7 @@ func Format(n *Note) string {
 	add(root, "status", plainNode(n.Status.String()))
 	add(root, "issued", date(n.Issued))
 	add(root, "expires", date(n.Expires))
+	add(root, "withdrawn", date(n.Withdrawn))
 	add(root, "supersedes", list(n.Supersedes, 0))
 	add(root, "rules", list(n.Rules, yaml.DoubleQuotedStyle)) // else 9.20 is a number
 	add(root, "topics", list(n.Topics, 0))

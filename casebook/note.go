@@ -16,6 +16,7 @@ type Note struct {
 	Status     Status
 	Issued     Date     // the day it was published; none for a draft
 	Expires    Date     // the last day it is in force; none: until replaced
+	Withdrawn  Date     // the day it was taken back, with the status withdrawn; it may be missing
 	Supersedes []string // ids of the notes that it replaces
 	Rules      []string // rule numbers, of its codes or of the association's own book
 	Topics     []string // lower-case words to find it by

@@ -128,6 +128,13 @@ func (r *reader) agree() {
 	if !n.Issued.IsZero() && !n.Expires.IsZero() && n.Expires.Before(n.Issued) {
 		r.report("expires", at("expires"), "it expires before it was issued", "mend one of the two dates", fix{})
 	}
+	switch {
+	case n.Withdrawn.IsZero():
+	case n.Status != Withdrawn && n.Status != NoStatus:
+		r.report("withdrawn", at("withdrawn"), "it has a day on which it was taken back and is "+n.Status.String(), "write status: withdrawn, or take the day out", fix{})
+	case !n.Issued.IsZero() && n.Withdrawn.Before(n.Issued):
+		r.report("withdrawn", at("withdrawn"), "it was taken back before it was issued", "mend one of the two dates", fix{})
+	}
 }
 
 // text is a value of one line.

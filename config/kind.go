@@ -10,6 +10,7 @@ import (
 	"strconv"
 	"strings"
 	"time"
+	_ "time/tzdata" // zones are the same wherever the program runs
 
 	"go.yaml.in/yaml/v3"
 )

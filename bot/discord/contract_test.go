@@ -1,6 +1,7 @@
 package discord_test
 
 import (
+	"cmp"
 	"encoding/json"
 	"slices"
 	"strings"
@@ -56,7 +57,16 @@ func (p *platform) Do(e bot.Event) bool {
 	var i *discordfake.Interaction
 	switch e := e.(type) {
 	case bot.Command:
-		i = p.Slash(who, where, "ask", play(e.Text))
+		options := play(e.Text)
+		for _, row := range bot.Commands() {
+			if row.Name == e.Name && row.Name != "ask" {
+				options = map[string]string{}
+				if row.Words != "" && e.Text != "" {
+					options[row.Words] = e.Text
+				}
+			}
+		}
+		i = p.Slash(who, where, cmp.Or(e.Name, "ask"), options)
 	case bot.Shortcut:
 		i = p.Pick(who, where, p.Plant(m.Where.Channel, e.Text))
 	case bot.Press:

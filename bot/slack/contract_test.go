@@ -50,7 +50,9 @@ func (p *platform) Do(e bot.Event) bool {
 	var act func() *slackfake.Delivery
 	switch e := e.(type) {
 	case bot.Command:
-		act = func() *slackfake.Delivery { return who.Command(where.Channel, escaped(e.Text)) }
+		act = func() *slackfake.Delivery {
+			return who.Command(where.Channel, strings.TrimSpace(e.Name+" "+escaped(e.Text)))
+		}
 	case bot.Mention:
 		if where.Thread != "" {
 			p.Root(where.Channel, where.Thread, "UBOB1")

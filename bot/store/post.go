@@ -46,6 +46,7 @@ type Bulletin struct {
 	ID    string // such as 2026-W47
 	Title string
 	Text  string // Markdown
+	Data  []byte // the bulletin in the caller's own form
 	Span  Span
 	By    Person // who made it; nobody: the schedule
 	At    time.Time

@@ -53,7 +53,7 @@ const (
 	Deciding TagKind = "deciding" // the fact that it turned on
 	Unread   TagKind = "unread"   // a phrase that was not read
 	Linked   TagKind = "linked"   // a case note that was shown with it
-	Disputed TagKind = "disputed" // what somebody disagreed on: counted from the calls, and no tag of an answer
+	Disputed TagKind = "disputed" // what somebody disagrees on: counted from the calls still in the queue, and no tag of an answer
 )
 
 // Tag is one thing that a question counts under.

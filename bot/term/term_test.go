@@ -142,7 +142,7 @@ func (r *rig) Do(e bot.Event) bool {
 	at := []string{":as " + m.Who.ID, strings.TrimSpace(":in " + m.Where.Channel + " " + m.Where.Thread)}
 	switch e := e.(type) {
 	case bot.Command:
-		r.keys.typed(append(at, "/netpost "+e.Text)...)
+		r.keys.typed(append(at, strings.TrimSpace("/netpost "+e.Name+" "+e.Text))...)
 	case bot.Mention:
 		r.keys.typed(append(at, e.Text)...)
 	case bot.Shortcut:

@@ -157,15 +157,15 @@ func (t *tx) KeepBulletin(b store.Bulletin) error {
 	if err := valid("a bulletin", check{b.ID != "", "an id"}, check{!b.At.IsZero(), "a time"}, people(b.By)); err != nil {
 		return err
 	}
-	_, err := t.exec(`INSERT INTO bulletins (association, id, title, text, span_from, span_to, by, at) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8)`,
-		b.ID, b.Title, b.Text, micros(b.Span.From), micros(b.Span.To), person(b.By), micros(b.At))
+	_, err := t.exec(`INSERT INTO bulletins (association, id, title, text, span_from, span_to, by, at, data) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9)`,
+		b.ID, b.Title, b.Text, micros(b.Span.From), micros(b.Span.To), person(b.By), micros(b.At), b.Data)
 	return err
 }
 
-const bulletinColumns = `id, title, text, span_from, span_to, by, at`
+const bulletinColumns = `id, title, text, span_from, span_to, by, at, data`
 
 func bulletin(s scan) (b store.Bulletin, err error) {
-	err = s(&b.ID, &b.Title, &b.Text, when{&b.Span.From}, when{&b.Span.To}, who{&b.By}, when{&b.At})
+	err = s(&b.ID, &b.Title, &b.Text, when{&b.Span.From}, when{&b.Span.To}, who{&b.By}, when{&b.At}, &b.Data)
 	return b, err
 }
 

@@ -139,7 +139,7 @@ func (t *tx) Tally(kind store.TagKind, in store.Span, atLeast int) ([]store.Coun
 		return list(t, read, `SELECT about, count(DISTINCT question), count(DISTINCT who)
 			FROM (SELECT CASE instr(about, '@') WHEN 0 THEN about ELSE substr(about, 1, instr(about, '@') - 1) END AS about,
 				question, by AS who FROM calls JOIN questions ON questions.association = ?1 AND questions.id = question
-				WHERE calls.association = ?1 AND calls.kind = ?5 AND about <> '' AND asked BETWEEN ?2 AND ?3)`+most,
+				WHERE calls.association = ?1 AND calls.kind = ?5 AND about <> '' AND closed = 0 AND asked BETWEEN ?2 AND ?3)`+most,
 			from, to, atLeast, string(store.Disagree))
 	}
 	return list(t, read, `SELECT value, count(*), count(DISTINCT who)

@@ -226,7 +226,7 @@ func posts(t *testing.T, open Open) {
 
 func bulletins(t *testing.T, open Open) {
 	s := fresh(t, open)
-	b := store.Bulletin{ID: "2026-W47", Title: "Week 47", Text: "# Week 47\n", Span: store.Span{From: at(-100), To: at(0)}, By: bo, At: at(2)}
+	b := store.Bulletin{ID: "2026-W47", Title: "Week 47", Text: "# Week 47\n", Data: []byte("{}"), Span: store.Span{From: at(-100), To: at(0)}, By: bo, At: at(2)}
 	b0 := store.Bulletin{ID: "2026-W46", At: at(1)}
 	write(t, s, func(w store.Writer) error { return all(w.KeepBulletin(b), w.KeepBulletin(b0)) })
 	read(t, s, func(r store.Reader) error {

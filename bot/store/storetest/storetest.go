@@ -361,4 +361,9 @@ func tally(t *testing.T, open Open) {
 		same(t, "linked", count(r.Tally(store.Linked, store.Span{}, 0)), nil)
 		return nil
 	})
+	write(t, s, func(w store.Writer) error { return w.CloseCall("c8", at(40)) })
+	read(t, s, func(r store.Reader) error {
+		same(t, "what stays in dispute", must[[]store.Count](t)(r.Tally(store.Disputed, store.Span{}, 0)), []store.Count{{Value: "9-5-5", Questions: 1, Askers: 3}, {Value: "row", Questions: 1, Askers: 1}})
+		return nil
+	})
 }

@@ -1,0 +1,9 @@
+package term
+
+import (
+	"testing"
+
+	"example.org/netpost/bot/bottest"
+)
+
+func TestPublishing(t *testing.T) { bottest.Publishing(t, bottest.Harness{Start: start}) }
