@@ -117,6 +117,11 @@ func judgeStrike(w *Walk, r *Rule, e play.Event) {
 		}
 		w.out(r, e, "ball.person-or-object")
 	case play.Antenna, play.Posts:
+		if t, g := w.before(w.g); g >= 0 && both(t) {
+			// What stands on no side tells of neither who sent the ball there.
+			w.unsettled(r, e, "ball.antenna-posts")
+			return
+		}
 		w.out(r, e, "ball.antenna-posts")
 	default:
 		w.out(r, e, "ball.person-or-object")
@@ -137,6 +142,9 @@ func judgeCeiling(w *Walk, r *Rule, e play.Event) {
 		return
 	}
 	last := w.lastTouch(e)
+	if t, g := w.before(w.g); g >= 0 && both(t) {
+		last = w.side(e) // each side was the last to touch it
+	}
 	if w.side(e) != last {
 		w.out(r, e, "overhead.opponent-side")
 		return

@@ -47,7 +47,7 @@ func judgeNetContact(w *Walk, r *Rule, e play.Event) {
 		w.fault(r, e, e.Team, w.now(), p)
 		return
 	}
-	if w.Is(play.Hinders, e.ID, play.Yes) {
+	if w.Is(play.Hinders, e.ID, play.Yes) || w.Is(play.Deliberate, e.ID, play.Yes) {
 		if p == "net.contact-rule" {
 			p = "net.support-or-advantage"
 		}
