@@ -148,7 +148,7 @@ func everyone(c config.Config, notesOf func(id string) *library) func() []bot.As
 	return func() []bot.Association {
 		var out []bot.Association
 		for _, a := range c.Associations {
-			all := associationOn("", a)
+			all := publishing(c, associationOn("", a), a)
 			if l := notesOf(a.ID); l != nil {
 				all.Notes, all.Overlays = l, l.adopted()
 			}
@@ -184,7 +184,7 @@ func finder(c config.Config, notesOf func(id string) *library) func(bot.Place) (
 			if !is(a, p) {
 				continue
 			}
-			out := associationOn(p.Platform, a)
+			out := publishing(c, associationOn(p.Platform, a), a)
 			if l := notesOf(a.ID); l != nil {
 				out.Notes, out.Overlays = l, l.adopted()
 			}
