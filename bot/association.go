@@ -27,6 +27,9 @@ type Association struct {
 	// posted by itself. Weeks begin and end in its zone.
 	BulletinTo []Place
 	Bulletin   Schedule
+	// Mentors is the channel where questions wait for a mentor. The zero value:
+	// nowhere; then they wait in the queue alone.
+	Mentors Place
 	// Private: an answer is for the asker alone where they did not say
 	// otherwise, also where it was asked in front of all.
 	Private bool
@@ -51,7 +54,9 @@ func (a Association) RoleOf(w Who, p Place) Role {
 	return best
 }
 
-// open reports whether the association may be asked in a place.
+// open reports whether the association may be asked in a place. Mentors may be
+// in theirs.
 func (a Association) open(m Meta) bool {
-	return m.Direct || len(a.Channels) == 0 || slices.Contains(a.Channels, m.Where.Channel)
+	return m.Direct || len(a.Channels) == 0 || slices.Contains(a.Channels, m.Where.Channel) ||
+		a.Mentors.Channel != "" && m.Where.Channel == a.Mentors.Channel && m.Where.Platform == a.Mentors.Platform
 }

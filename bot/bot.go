@@ -24,6 +24,9 @@ type Options struct {
 	// Send sends what goes out unasked. Nil: it waits in the store.
 	Send Sender
 
+	Claim time.Duration // how long a mentor's claim holds; 0: DefaultClaim
+	Nudge time.Duration // how long a question waits before mentors are reminded; 0: DefaultNudge
+
 	Now   func() time.Time // nil: the clock
 	NewID func() string    // nil: store.NewID
 	Log   *slog.Logger     // nil: nothing is logged. It gets ids and errors, never what people wrote
@@ -52,6 +55,12 @@ func New(o Options) *Bot {
 	}
 	if o.Log == nil {
 		o.Log = slog.New(slog.DiscardHandler)
+	}
+	if o.Claim == 0 {
+		o.Claim = DefaultClaim
+	}
+	if o.Nudge == 0 {
+		o.Nudge = DefaultNudge
 	}
 	return &Bot{Options: o, held: newHeld(), due: make(chan struct{}, 1)}
 }
@@ -133,6 +142,9 @@ func (t *turn) reply(e Event) Reply {
 		if t.assoc.Private && s.args.Show == ShowDefault && !t.Direct {
 			t.public = false
 		}
+		if r, ok := t.mentorSays(s); ok {
+			return r
+		}
 		if r, ok := t.followUp(s, true); ok {
 			return r
 		}
@@ -179,6 +191,8 @@ func (t *turn) command(s spoken) Reply {
 		return t.say(Message{Doc: Help(), More: Token{"guide", nil}.String()})
 	case "posts":
 		return t.posts()
+	case "queue":
+		return t.mentorsQueue()
 	case "search":
 		return t.search(s)
 	}

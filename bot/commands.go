@@ -30,6 +30,7 @@ var commandRows = []CommandRow{
 	{"codes", "play", true, true, "rule on a play under every code, and say why they differ", "setter back row, above the net, tips it over", Anyone},
 	{"help", "", false, false, "what can be asked here, and how", "", Anyone},
 	{"posts", "", false, false, "list what may have been posted or not, to send it again or drop it", "", Mentor},
+	{"queue", "", false, false, "list the questions that wait for a mentor", "", Mentor},
 	{"search", "words", true, true, "look through the case notes", "joust above the net", Anyone},
 }
 

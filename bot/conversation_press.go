@@ -23,12 +23,32 @@ func (t *turn) press(state string) Reply {
 		return t.searchPage(arg(0), arg(1))
 	case "guide":
 		return Update{Message: Message{Doc: Help(), More: Token{"guide", nil}.String(), Page: number(arg(0))}}
+	case "answer":
+		return t.asMentor(func() Reply { return t.answerForm(arg(0)) })
+	case "case":
+		return t.asMentor(func() Reply { return t.pageOfCall(arg(0), arg(1)) })
+	case "claim":
+		return t.asMentor(func() Reply { return t.claim(arg(0)) })
+	case "done":
+		return t.asMentor(func() Reply { return t.endCall(arg(0)) })
+	case "draft":
+		return t.asMentor(func() Reply { return t.draftForm(arg(0)) })
+	case "drop":
+		return t.asMentor(func() Reply { return t.dropDraft(arg(0)) })
 	case "held":
 		return t.release(arg(0), arg(1))
+	case "look":
+		return t.asMentor(func() Reply { return t.lookAt(arg(0)) })
+	case "mentor":
+		return t.askMentor(arg(0))
+	case "object":
+		return t.object(arg(0), arg(1))
 	case "post":
 		return t.decide(arg(0), arg(1))
 	case "publish":
 		return t.publish(arg(0), arg(1), arg(2))
+	case "release":
+		return t.asMentor(func() Reply { return t.unclaim(arg(0)) })
 	case "week":
 		return t.turnBulletin(arg(0), number(arg(1)))
 	case "words":
@@ -43,6 +63,8 @@ func (t *turn) press(state string) Reply {
 		return failed
 	}
 	switch tok.Verb {
+	case "differ":
+		return t.disagree(d)
 	case "give":
 		g, err := answer.ParseGiven(arg(1))
 		if err != nil {

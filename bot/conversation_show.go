@@ -127,6 +127,8 @@ func (t *turn) buttons(d dialogue, v view) []Block {
 	if v != changesView && len(d.answer.Changes) > 0 {
 		also.add("What would change it", "view", d.ID, string(changesView))
 	}
+	also.add("Ask a mentor", "mentor", d.ID)
+	also.add(disagreeLabel, "differ", d.ID)
 	if d.Private && !t.Direct && !t.public {
 		also.add("Share with the channel", "share", d.ID)
 	}
@@ -135,6 +137,9 @@ func (t *turn) buttons(d dialogue, v view) []Block {
 	}
 	return out
 }
+
+// disagreeLabel is the button for whoever sees it otherwise.
+const disagreeLabel = "I disagree"
 
 // codesLabel says whether it is worth to look.
 func codesLabel(a answer.Answer) string {

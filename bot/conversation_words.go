@@ -180,14 +180,28 @@ func codeIn(words string) ([]engine.Given, error) {
 // submit takes a form that was sent off.
 func (t *turn) submit(e Submit) Reply {
 	tok, err := ParseToken(e.State)
-	if err != nil || tok.Verb != "tell" {
+	if err != nil {
+		return t.tell("I don't know this form.", "It may be of another version of netpost. Ask the question again.")
+	}
+	words := e.Values["words"]
+	switch tok.Verb {
+	case "against":
+		return t.call(tok.Args[0], store.Disagree, tok.Args[1], words)
+	case "call":
+		return t.call(tok.Args[0], store.AskMentor, "", words)
+	case "note":
+		return t.asMentor(func() Reply { return t.makeDraft(tok.Args[0], e.Values) })
+	case "reply":
+		return t.asMentor(func() Reply { return t.mentorAnswers(tok.Args[0], words) })
+	case "tell":
+	default:
 		return t.tell("I don't know this form.", "It may be of another version of netpost. Ask the question again.")
 	}
 	d, failed := t.load(tok.Args[0])
 	if failed != nil {
 		return failed
 	}
-	facts, err := d.understood(strings.TrimSpace(e.Values["words"]))
+	facts, err := d.understood(strings.TrimSpace(words))
 	if err != nil {
 		return t.misunderstood(err)
 	}
@@ -223,6 +237,9 @@ func (t *turn) release(id, choice string) Reply {
 	}
 	if choice != "keep" {
 		q.spoken.text = WithoutNames(q.spoken.text, q.names)
+	}
+	if q.then != nil {
+		return q.then(t, q.spoken.text)
 	}
 	t.public, t.message = q.public, q.message
 	k := store.Question{Asker: t.Who.Person, Where: t.Where, Text: q.spoken.text, Private: t.alone(), Asked: t.Now()}

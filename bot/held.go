@@ -25,6 +25,8 @@ type heldQuestion struct {
 	message  string // the mention that asked it, to answer in its thread
 	public   bool
 	at       time.Time
+	// then is what the words are for, where they are no question.
+	then func(t *turn, words string) Reply
 }
 
 // held are the questions held back, oldest first.

@@ -26,17 +26,29 @@ type postKind struct {
 	// told: it is a reply to somebody, who heard of it when it was refused. Only
 	// one in doubt waits for a person.
 	told bool
+	// edit: it only changes a message that is out, so it may be done again.
+	edit bool
 	// compose makes the message as it is to be sent now, and says where to.
 	compose func(*turn, store.Post) (Target, Message, error)
+	// sent is what else is noted once it is out; nil: nothing.
+	sent func(*turn, store.Writer, store.Post, Sent) error
+	// gone is what is done where its place is not there any more; nil: it waits
+	// for a person.
+	gone func(*turn, store.Writer, store.Post) error
 }
 
 // postKinds, sorted by name.
 func postKinds() []postKind {
 	return []postKind{
-		{"answer", "the answer to a question", Mentor, true, (*turn).composeAnswer},
-		{"bulletin", "the bulletin", Publisher, false, (*turn).composeBulletin},
-		{"share", "an answer that its asker shared", Mentor, true, (*turn).composeAnswer},
-		{"told", "the answer to words in a thread", Mentor, true, (*turn).composeAnswer},
+		{name: "answer", what: "the answer to a question", role: Mentor, told: true, compose: (*turn).composeAnswer, sent: answerSent},
+		{name: "bulletin", what: "the bulletin", role: Publisher, compose: (*turn).composeBulletin},
+		{name: "call", what: "a question for the mentors", role: Mentor, compose: (*turn).composeCall, sent: callSent},
+		{name: "differ", what: "word that mentors differ", role: Mentor, compose: (*turn).composeDiffer},
+		{name: "edit", what: "a change of a message", role: Mentor, told: true, edit: true, compose: (*turn).composeEdit},
+		{name: "nudge", what: "a reminder for the mentors", role: Mentor, compose: (*turn).composeNudge},
+		{name: "reply", what: "a mentor's answer", role: Mentor, compose: (*turn).composeReply, sent: replySent, gone: replyGone},
+		{name: "share", what: "an answer that its asker shared", role: Mentor, told: true, compose: (*turn).composeAnswer, sent: answerSent},
+		{name: "told", what: "the answer to words in a thread", role: Mentor, told: true, compose: (*turn).composeAnswer},
 	}
 }
 
@@ -69,6 +81,7 @@ type job struct {
 func jobs() []job {
 	return []job{
 		{"bulletin", (*turn).scheduled},
+		{"reminders", (*turn).remind},
 		{"posts", (*turn).sendQueued},
 	}
 }
@@ -120,9 +133,13 @@ func (t *turn) sendQueued() error {
 	}
 	var waiting []store.Post
 	err := t.Store.Read(t.ctx, t.assoc.ID, func(r store.Reader) (err error) {
-		waiting, err = r.Posts(store.Queued)
+		waiting, err = r.Posts(store.Queued, store.Doubt)
 		return err
 	})
+	if err != nil {
+		return err
+	}
+	waiting, err = t.redo(waiting)
 	if err != nil {
 		return err
 	}

@@ -16,7 +16,7 @@ const mostPosts = 5
 // it is known not to be and nobody heard of it.
 func Waiting(p store.Post) bool {
 	k, ok := postKindOf(p.Key)
-	return p.State == store.Doubt || p.State == store.Failed && ok && !k.told
+	return p.State == store.Doubt && !k.edit || p.State == store.Failed && ok && !k.told
 }
 
 // DescribePost says in words what a post is, where it goes and how it stands.

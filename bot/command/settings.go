@@ -125,6 +125,7 @@ func associationOn(platform string, a config.Association) bot.Association {
 			out.Grants = append(out.Grants, bot.Grant{Role: r, To: to})
 		}
 	}
+	out.Mentors = mentorsOn(platform, a)
 	switch platform {
 	case slack.Platform:
 		out.Channels = a.Slack.Channels.Ask
@@ -156,6 +157,31 @@ func everyone(c config.Config, notesOf func(id string) *library) func() []bot.As
 		}
 		return out
 	}
+}
+
+// mentorsOn is where questions of a platform wait for a mentor: in the channel
+// that the association has for them there, else in that on the other platform.
+func mentorsOn(platform string, a config.Association) bot.Place {
+	var all []bot.Place
+	add := func(platform, workspace, channel string) {
+		if workspace != "" && channel != "" {
+			all = append(all, bot.Place{Platform: platform, Workspace: workspace, Channel: channel})
+		}
+	}
+	add(slack.Platform, a.Slack.Workspace, a.Slack.Channels.Mentors)
+	add(discord.Platform, a.Guild.ID, a.Guild.Channels.Mentors)
+	if platform == term.Platform || platform == web.Platform {
+		return bot.Place{Platform: platform, Workspace: term.Workspace, Channel: "mentors"}
+	}
+	for _, p := range all {
+		if p.Platform == platform {
+			return p
+		}
+	}
+	if len(all) > 0 {
+		return all[0]
+	}
+	return bot.Place{}
 }
 
 // finder tells which association a place belongs to. Notes and adoptions are

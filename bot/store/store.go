@@ -115,6 +115,8 @@ type MentorReader interface {
 	Calls(now time.Time, states ...CallState) ([]Call, error)
 	// CallsOn lists the calls about a question.
 	CallsOn(question string) ([]Call, error)
+	// FindReply finds an answer by its id.
+	FindReply(id string) (Reply, error)
 	// Replies lists the answers to a call.
 	Replies(call string) ([]Reply, error)
 	// Undelivered lists the answers that did not reach their asker yet.

@@ -31,6 +31,9 @@ import (
 // Platform is the terminal's name in places and persons.
 const Platform = "term"
 
+// Workspace is the terminal's, where the options name no other.
+const Workspace = "local"
+
 // maxLine is the longest line that is read, in bytes; longer ones are refused.
 const maxLine = 1 << 16
 
@@ -94,7 +97,7 @@ func New(o Options) *Term {
 		panic("term: New: no input or no output")
 	}
 	if o.Workspace == "" {
-		o.Workspace = "local"
+		o.Workspace = Workspace
 	}
 	if o.Who.ID == "" {
 		o.Who.ID = "me"
@@ -256,5 +259,9 @@ func (t *Term) Post(ctx context.Context, to bot.Target, m bot.Message) (bot.Sent
 	}
 	on := &message{where: p, private: private}
 	t.show(on, m, false)
-	return bot.Sent{Place: on.where, Message: on.id}, t.err
+	sent := bot.Sent{Place: on.where, Message: on.id}
+	if sent.Thread == "" && !private {
+		sent.Thread = on.id
+	}
+	return sent, t.err
 }

@@ -144,6 +144,11 @@ func reply(s scan) (r store.Reply, err error) {
 	return r, err
 }
 
+// FindReply is part of [store.MentorReader].
+func (t *tx) FindReply(id string) (store.Reply, error) {
+	return one(t, errMissing("answer", id), reply, `SELECT `+replyColumns+` FROM replies WHERE association = ?1 AND id = ?2`, id)
+}
+
 // Replies is part of [store.MentorReader].
 func (t *tx) Replies(call string) ([]store.Reply, error) {
 	return list(t, reply, `SELECT `+replyColumns+` FROM replies WHERE association = ?1 AND call = ?2 ORDER BY at, id`, call)

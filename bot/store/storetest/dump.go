@@ -46,6 +46,9 @@ func dump(t testing.TB, s store.Store, association string) map[string]any {
 			on[c.Question] = len(must[[]store.Call](t)(r.CallsOn(c.Question)))
 			reps = append(reps, must[[]store.Reply](t)(r.Replies(c.ID))...)
 		}
+		for _, a := range reps {
+			same(t, "an answer alone and in a list", must[store.Reply](t)(r.FindReply(a.ID)), a)
+		}
 		counts := map[store.TagKind][]store.Count{}
 		for _, kind := range []store.TagKind{store.Topic, store.Deciding, store.Unread, store.Linked, store.Disputed} {
 			counts[kind] = must[[]store.Count](t)(r.Tally(kind, store.Span{}, 0))

@@ -91,6 +91,8 @@ func replies(t *testing.T, open Open) {
 	})
 	read(t, s, func(r store.Reader) error {
 		same(t, "two answers", must[[]store.Reply](t)(r.Replies("c1")), []store.Reply{r1, r2})
+		_, err := r.FindReply("r9")
+		refused(t, "no such answer", err, store.NotFound)
 		same(t, "undelivered", must[[]store.Reply](t)(r.Undelivered()), []store.Reply{r1, r2})
 		c := must[store.Call](t)(r.Call("c1"))
 		same(t, "their number", c.Answers, 2)
