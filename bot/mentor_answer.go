@@ -112,11 +112,7 @@ func (t *turn) putAnswer(call, words string) Reply {
 	b := Buttons{Label: "Also"}
 	b.add("Draft a note from it", "draft", id)
 	d.Blocks = append(d.Blocks, b)
-	say := t.say(Message{Doc: d})
-	if f.board.Message != "" && f.board.Where.Channel == t.Where.Channel {
-		say.Edits = []Edit{{f.board.Message, t.callDoc(f)}}
-	}
-	return say
+	return t.say(Message{Doc: d})
 }
 
 // keptWords gives somebody their words back where they could not be used.
@@ -250,9 +246,17 @@ func replyOf(r store.Reader, id string) (store.Reply, []store.Reply, error) {
 }
 
 // replySent notes that an answer reached whoever asked.
-func replySent(_ *turn, w store.Writer, p store.Post, sent Sent) error {
+func replySent(t *turn, w store.Writer, p store.Post, _ Sent) error {
 	id := strings.TrimSuffix(strings.TrimPrefix(p.Key, "reply/"), "/direct")
-	return w.Delivered(id, p.Changed)
+	if err := w.Delivered(id, p.Changed); err != nil {
+		return err
+	}
+	r, err := w.FindReply(id)
+	if err != nil {
+		return err
+	}
+	t.soon()
+	return t.refresh(w, callKey(r.Call))
 }
 
 // replyGone sends an answer by direct message where its channel is not there
@@ -270,6 +274,7 @@ func replyGone(t *turn, w store.Writer, p store.Post) error {
 	if err != nil {
 		return err
 	}
+	t.soon()
 	home := Place{Platform: p.Where.Platform, Workspace: p.Where.Workspace}
 	return t.queue(w, store.Post{Key: directKey(id), Question: p.Question, To: c.By, Where: home})
 }

@@ -61,7 +61,13 @@ func (t *turn) makeDraft(reply string, values map[string]string) Reply {
 	}
 	ruling, problem := parseRuling(values["ruling"])
 	if problem != "" {
-		return t.keptWords(values["ruling"], problem)
+		var wrote []string
+		for _, name := range []string{"title", "text", "ruling", "departs"} {
+			if v := oneLineOf(values[name]); v != "" {
+				wrote = append(wrote, name+": "+v)
+			}
+		}
+		return t.keptWords(strings.Join(wrote, "; "), problem)
 	}
 	body := strings.TrimSpace(values["text"])
 	if body == "" {
@@ -257,11 +263,7 @@ func draftDoc(reply string, n *casebook.Note, text string, found []casebook.Find
 	if n.Play == "" {
 		d.Blocks = append(d.Blocks, Para{Line("The engine does not read the play whole, so the note goes without it and says it in words.")})
 	}
-	for l := range strings.Lines(strings.TrimSpace(text)) {
-		if l = strings.TrimRight(l, "\n"); l != "" {
-			d.Blocks = append(d.Blocks, Quote{Line(l)})
-		}
-	}
+	d.Blocks = append(d.Blocks, Fields{[]Field{{"The note", textLines(text)}}})
 	d.Blocks = append(d.Blocks, Aside{Line("A draft is nobody's rule: publishers publish it.")})
 	b := Buttons{Label: "Also"}
 	b.add("Draft it anew", "draft", reply)

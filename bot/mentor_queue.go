@@ -13,7 +13,6 @@ type file struct {
 	store.Call
 	dialogue dialogue
 	replies  []store.Reply
-	board    store.Post // its message in the mentors' channel; the zero value: none
 }
 
 // loadCall gets a call back. The reply is not nil where there is none to work
@@ -43,12 +42,7 @@ func (t *turn) readCall(id string) (f file, err error) {
 		if facts, err = r.Given(f.Question); err != nil {
 			return err
 		}
-		if f.board, err = r.Post(callKey(id)); store.CodeOf(err) == store.NotFound {
-			err = nil
-		}
-		if err == nil {
-			f.replies, err = r.Replies(id)
-		}
+		f.replies, err = r.Replies(id)
 		return err
 	})
 	if err == nil {
@@ -82,12 +76,15 @@ func (t *turn) callDoc(f file) Message {
 	case store.Done:
 		add("Stands", Line("off the queue"))
 	}
-	for _, r := range f.replies {
-		s := "answer, " + moment(r.At)
-		if r.Delivered.IsZero() {
-			s += ", on its way"
+	for i, r := range f.replies {
+		label, when := "Answer", moment(r.At)
+		if len(f.replies) > 1 {
+			label = fmt.Sprintf("Answer %d", i+1)
 		}
-		add("A mentor's "+s, textLines(r.Text)...)
+		if r.Delivered.IsZero() {
+			when += ", on its way"
+		}
+		add(label, append(textLines(r.Text), Text{{"(" + when + ")", Faint}})...)
 	}
 	if len(distinct(f.replies)) > 1 {
 		add("They differ", Line("whoever asked has both"))

@@ -29,7 +29,8 @@ type openForm struct {
 type stage struct {
 	t        *testing.T
 	settings Settings
-	handle   bot.Handler
+	talk     Talk
+	gone     map[string]bool // channels that were deleted
 	print    func(bot.Message) string
 	out      strings.Builder
 	messages []*posting
@@ -57,6 +58,9 @@ func (s *stage) act(who, where, what string) {
 		m.Where.Workspace = w
 	}
 	where = strings.TrimSpace(where)
+	if rest, ok := strings.CutPrefix(where, "in "); ok {
+		m.Where.Channel, where, _ = strings.Cut(rest, " ")
+	}
 	switch thread, in := strings.CutPrefix(where, "thread"); {
 	case where == "direct":
 		m.Direct, m.Where.Channel = true, "direct-"+who
@@ -83,10 +87,14 @@ func (s *stage) act(who, where, what string) {
 		if !ok {
 			s.t.Fatalf("%s has no form open", who)
 		}
-		name, value, _ := strings.Cut(rest, "=")
-		sub := bot.Submit{Meta: m, State: f.State, Values: map[string]string{name: value}}
+		sub := bot.Submit{Meta: m, State: f.State, Values: map[string]string{}}
+		for field := range strings.SplitSeq(rest, " | ") {
+			name, value, _ := strings.Cut(field, "=")
+			sub.Values[name] = value
+		}
 		if f.on != nil {
 			sub.Message, sub.Private, sub.Where = f.on.id, f.on.to != "", f.on.where
+			sub.Direct = strings.HasPrefix(f.on.where.Channel, "direct-")
 		}
 		e = sub
 	case "type":
@@ -101,7 +109,7 @@ func (s *stage) act(who, where, what string) {
 		e = bot.ThreadReply{Meta: m, Message: s.id(), Text: what}
 	}
 	s.last[who] = e
-	s.show(who, e, s.handle(context.Background(), e))
+	s.show(who, e, s.talk.Handle(context.Background(), e))
 }
 
 // button finds a button by its label, on the newest message that somebody can
@@ -221,9 +229,59 @@ func (s *stage) posted(e bot.Event, ref string, m *posting) {
 		p.Thread = m.id
 		s.threads = append(s.threads, m.id)
 	}
-	if r := s.handle(context.Background(), p); r != (bot.Nothing{}) {
+	if r := s.talk.Handle(context.Background(), p); r != (bot.Nothing{}) {
 		s.t.Errorf("the reply to Posted is %T", r)
 	}
+}
+
+// tick does what is due.
+func (s *stage) tick() {
+	if s.talk.Tick != nil {
+		s.talk.Tick(context.Background())
+	}
+}
+
+// send puts on the stage what the conversation posts unasked.
+func (s *stage) send(_ context.Context, _ string, to bot.Target, m bot.Message) (bot.Sent, error) {
+	p := to.Place
+	if p.Channel == "" {
+		if to.To.ID == "" {
+			return bot.Sent{}, fmt.Errorf("%w: to nobody and nowhere", bot.ErrNotSent)
+		}
+		p.Channel = "direct-" + to.To.ID
+	}
+	if s.gone[p.Channel] {
+		s.line("<< nothing is posted: " + p.Channel + " is gone")
+		return bot.Sent{}, fmt.Errorf("%w: %w: there is no channel %s", bot.ErrNotSent, bot.ErrGone, p.Channel)
+	}
+	if to.Edit != "" {
+		o := s.find(to.Edit)
+		if o == nil {
+			return bot.Sent{}, fmt.Errorf("%w: %w: there is no message %s", bot.ErrNotSent, bot.ErrGone, to.Edit)
+		}
+		o.shown = m
+		s.line("<< " + o.id + " changes unasked")
+		s.out.WriteString(s.print(m))
+		return bot.Sent{Place: o.where, Message: o.id}, nil
+	}
+	on := &posting{id: s.id(), where: p, shown: m}
+	label := "posted in " + p.Channel
+	if who, direct := strings.CutPrefix(p.Channel, "direct-"); direct {
+		on.to = who
+		label = "posted to " + who + " alone"
+	}
+	if p.Thread != "" {
+		label += ", in thread " + p.Thread
+	}
+	s.messages = append(s.messages, on)
+	s.line("<< " + label + ": " + on.id)
+	s.out.WriteString(s.print(m))
+	sent := bot.Sent{Place: p, Message: on.id}
+	if sent.Thread == "" && on.to == "" {
+		sent.Thread = on.id
+		s.threads = append(s.threads, on.id)
+	}
+	return sent, nil
 }
 
 // rootOf is the message that a thread would begin on.

@@ -3,6 +3,7 @@
 package bottest
 
 import (
+	"context"
 	"flag"
 	"fmt"
 	"os"
@@ -10,6 +11,7 @@ import (
 	"regexp"
 	"strings"
 	"testing"
+	"time"
 
 	"example.org/netpost/bot"
 )
@@ -25,9 +27,26 @@ func updating() bool {
 // they mean is up to the test that runs it.
 type Settings map[string]string
 
-// Transcripts runs every transcript in a folder. Start makes the conversation
-// of one: first with its settings, and again at each line "restart", where it
-// must find what it kept. Print is the printer to show messages by.
+// Talk is a conversation in a transcript.
+type Talk struct {
+	Handle bot.Handler
+	// Tick does what is due unasked; nil: nothing is. It runs after whatever
+	// somebody does.
+	Tick func(context.Context)
+	// Wait lets time pass; nil where the conversation's clock is its own.
+	Wait func(time.Duration)
+}
+
+// Transcripts is Talks for conversations that say nothing unasked.
+func Transcripts(t *testing.T, pattern string, start func(*testing.T, Settings) bot.Handler, print func(bot.Message) string) {
+	t.Helper()
+	Talks(t, pattern, func(t *testing.T, s Settings, _ bot.Sender) Talk { return Talk{Handle: start(t, s)} }, print)
+}
+
+// Talks runs every transcript in a folder. Start makes the conversation of
+// one: first with its settings, and again at each line "restart", where it must
+// find what it kept. It posts unasked by the sender that it is handed. Print is
+// the printer to show messages by.
 //
 // A transcript is read from the top:
 //
@@ -54,10 +73,13 @@ type Settings map[string]string
 //	again                    have the platform deliver their last event again
 //
 // and do it elsewhere than in the channel: "ana thread> …" is in the newest
-// thread, "ana thread m1> …" in that one, "ana direct> …" alone with the bot.
-// The names of roles that the platform gives somebody are set by
-// "set roles of bo mentors". With a flag -update the answers are written anew.
-func Transcripts(t *testing.T, pattern string, start func(*testing.T, Settings) bot.Handler, print func(bot.Message) string) {
+// thread, "ana thread m1> …" in that one, "ana direct> …" alone with the bot,
+// "ana in mentors> …" in another channel. Several fields of a form are sent with
+// " | " between them. The names of roles that the platform gives somebody are
+// set by "set roles of bo mentors", also between what people do; "none" takes
+// them away. "wait 5h" lets time pass, and "gone crew" deletes a channel. With a
+// flag -update the answers are written anew.
+func Talks(t *testing.T, pattern string, start func(*testing.T, Settings, bot.Sender) Talk, print func(bot.Message) string) {
 	files, err := filepath.Glob(pattern)
 	if err != nil || len(files) == 0 {
 		t.Fatalf("no transcripts at %s: %v", pattern, err)
@@ -96,20 +118,26 @@ func difference(want, got string) string {
 	return fmt.Sprintf("line %d:\n--- got\n%s\n--- want\n%s", i+1, from(g), from(w))
 }
 
-var prompt = regexp.MustCompile(`^([a-z]+)( thread( m\d+)?| direct)?> (.*)$`)
+var prompt = regexp.MustCompile(`^([a-z]+)( thread( m\d+)?| direct| in [a-z]+( thread m\d+)?)?> (.*)$`)
+
+var (
+	waits = regexp.MustCompile(`^wait (\d+[hm])$`)
+	goes  = regexp.MustCompile(`^gone ([a-z]+)$`)
+	roles = regexp.MustCompile(`^set (roles of [a-z]+) ([a-z]+)$`)
+)
 
 // Run runs one transcript and gives it back with what the bot answers.
-func Run(t *testing.T, script string, start func(*testing.T, Settings) bot.Handler, print func(bot.Message) string) string {
+func Run(t *testing.T, script string, start func(*testing.T, Settings, bot.Sender) Talk, print func(bot.Message) string) string {
 	t.Helper()
-	s := &stage{t: t, settings: Settings{}, print: print, last: map[string]bot.Event{}, forms: map[string]openForm{}}
+	s := &stage{t: t, settings: Settings{}, print: print, last: map[string]bot.Event{}, forms: map[string]openForm{}, gone: map[string]bool{}}
 	answers := false // the lines are answers, to be written anew
 	for line := range strings.Lines(script) {
 		line = strings.TrimRight(line, "\n")
 		m := prompt.FindStringSubmatch(line)
 		switch {
 		case m != nil || line == "restart":
-			if s.handle == nil || line == "restart" {
-				s.handle = start(t, s.settings)
+			if s.talk.Handle == nil || line == "restart" {
+				s.talk = start(t, s.settings, s.send)
 			}
 			if answers {
 				s.out.WriteByte('\n')
@@ -117,8 +145,28 @@ func Run(t *testing.T, script string, start func(*testing.T, Settings) bot.Handl
 			answers = true
 			s.out.WriteString(line + "\n")
 			if m != nil {
-				s.act(m[1], m[2], m[4])
+				s.act(m[1], m[2], m[5])
 			}
+			s.tick()
+		case answers && (waits.MatchString(line) || goes.MatchString(line) || roles.MatchString(line)):
+			s.out.WriteString("\n" + line + "\n")
+			if m := waits.FindStringSubmatch(line); m != nil {
+				d, err := time.ParseDuration(m[1])
+				if err != nil || s.talk.Wait == nil {
+					t.Fatalf("%q: time can't pass here: %v", line, err)
+				}
+				s.talk.Wait(d)
+			}
+			if m := goes.FindStringSubmatch(line); m != nil {
+				s.gone[m[1]] = true
+			}
+			if m := roles.FindStringSubmatch(line); m != nil {
+				s.settings[m[1]] = m[2]
+				if m[2] == "none" {
+					delete(s.settings, m[1])
+				}
+			}
+			s.tick()
 		case answers:
 		default:
 			s.out.WriteString(line + "\n")

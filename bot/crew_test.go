@@ -1,0 +1,49 @@
+package bot_test
+
+import (
+	"fmt"
+	"sync/atomic"
+	"testing"
+	"time"
+
+	"example.org/netpost/bot"
+	"example.org/netpost/bot/bottest"
+	"example.org/netpost/bot/store"
+	"example.org/netpost/casebook"
+	"example.org/netpost/casebook/demo"
+)
+
+// The life of a crew, with what goes out unasked: mentors, views, plays ruled
+// on together.
+func TestCrew(t *testing.T) {
+	kept := map[string]store.Store{}
+	var ids, seconds atomic.Int64
+	begin := time.Date(2026, 11, 20, 19, 0, 0, 0, time.UTC)
+	bottest.Talks(t, "testdata/crew/*.txt", func(t *testing.T, set bottest.Settings, send bot.Sender) bottest.Talk {
+		s := kept[t.Name()]
+		if s == nil {
+			s = newStore(t)
+			kept[t.Name()] = s
+			ids.Store(0)
+			seconds.Store(0)
+		}
+		crew := func() bot.Association {
+			a := riverside(set)
+			a.Mentors = bot.Place{Platform: "stage", Workspace: "riverside", Channel: "mentors"}
+			if set["mentors"] == "nowhere" {
+				a.Mentors = bot.Place{}
+			}
+			a.Casebook = func() *casebook.Book { return demo.Book() }
+			return a
+		}
+		b := bot.New(bot.Options{
+			Store: s,
+			Find:  func(p bot.Place) (bot.Association, bool) { return crew(), p.Workspace == "riverside" },
+			All:   func() []bot.Association { return []bot.Association{crew()} },
+			Send:  send,
+			Now:   func() time.Time { return begin.Add(time.Duration(seconds.Add(1)) * time.Second) },
+			NewID: func() string { return fmt.Sprintf("%026d", ids.Add(1)) },
+		})
+		return bottest.Talk{Handle: b.Handle, Tick: b.Tick, Wait: func(d time.Duration) { seconds.Add(int64(d / time.Second)) }}
+	}, brief)
+}
