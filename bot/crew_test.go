@@ -1,6 +1,7 @@
 package bot_test
 
 import (
+	"context"
 	"fmt"
 	"sync/atomic"
 	"testing"
@@ -33,7 +34,7 @@ func TestCrew(t *testing.T) {
 			if set["mentors"] == "nowhere" {
 				a.Mentors = bot.Place{}
 			}
-			a.Casebook = func() *casebook.Book { return demo.Book() }
+			a.Book = func() (*casebook.Book, error) { return demo.Book(), nil }
 			return a
 		}
 		b := bot.New(bot.Options{
@@ -41,9 +42,11 @@ func TestCrew(t *testing.T) {
 			Find:  func(p bot.Place) (bot.Association, bool) { return crew(), p.Workspace == "riverside" },
 			All:   func() []bot.Association { return []bot.Association{crew()} },
 			Send:  send,
-			Now:   func() time.Time { return begin.Add(time.Duration(seconds.Add(1)) * time.Second) },
+			Now:   func() time.Time { return begin.Add(time.Duration(seconds.Load()) * time.Second) },
 			NewID: func() string { return fmt.Sprintf("%026d", ids.Add(1)) },
 		})
-		return bottest.Talk{Handle: b.Handle, Tick: b.Tick, Wait: func(d time.Duration) { seconds.Add(int64(d / time.Second)) }}
+		return bottest.Talk{Handle: b.Handle,
+			Tick: func(ctx context.Context) { seconds.Add(1); b.Tick(ctx) },
+			Wait: func(d time.Duration) { seconds.Add(int64(d / time.Second)) }}
 	}, brief)
 }

@@ -86,8 +86,12 @@ func (t *turn) makeDraft(reply string, values map[string]string) Reply {
 	if !ruling.IsZero() {
 		n.Ruling = ruling
 	}
-	n.ID = t.noteID(drafts, own)
-	n, found := t.prove(n)
+	book, err := t.book()
+	if err != nil {
+		return t.keptWords(title+"\n"+body, "The casebook can't be read, so no draft was made; tell whoever runs netpost: error "+t.report(err)+".")
+	}
+	n.ID = t.noteID(book, drafts, own)
+	n, found := t.prove(book, n)
 	text := casebook.Format(n)
 	err = t.write(func(w store.Writer) error {
 		if err := w.SaveDraft(store.Draft{ID: reply, Question: f.Question, By: t.Who.Person, Text: text, At: t.Now(), State: store.Drafted}); err != nil {
@@ -166,9 +170,9 @@ func cited(cite string) []string {
 
 // noteID is a free id for a draft, the one that it has where it was drafted
 // before.
-func (t *turn) noteID(drafts []store.Draft, own int) string {
+func (t *turn) noteID(book *casebook.Book, drafts []store.Draft, own int) string {
 	if own >= 0 {
-		if id := idOf(drafts[own].Text); id != "" && t.book().Note(id) == nil {
+		if id := idOf(drafts[own].Text); id != "" && book.Note(id) == nil {
 			return id
 		}
 	}
@@ -178,7 +182,7 @@ func (t *turn) noteID(drafts []store.Draft, own int) string {
 			taken = append(taken, idOf(d.Text), d.Note)
 		}
 	}
-	return t.book().NextID(t.Now().Year(), taken...)
+	return book.NextID(t.Now().Year(), taken...)
 }
 
 // idOf is the id of a draft's note.
@@ -189,16 +193,13 @@ func idOf(text string) string {
 	return ""
 }
 
-// book is the association's casebook as it stands, never nil.
-func (t *turn) book() *casebook.Book {
-	if t.assoc.Book != nil {
-		b, err := t.assoc.Book()
-		if err == nil && b != nil {
-			return b
-		}
-		t.report(err)
+// book is the association's casebook as it stands; an empty one where it has
+// none.
+func (t *turn) book() (*casebook.Book, error) {
+	if t.assoc.Book == nil {
+		return casebook.NewBook(nil, nil), nil
 	}
-	return casebook.NewBook(nil, nil)
+	return t.assoc.Book()
 }
 
 var ruleField = regexp.MustCompile(`^rules\[(\d+)\]$`)
@@ -206,8 +207,7 @@ var ruleField = regexp.MustCompile(`^rules\[(\d+)\]$`)
 // prove checks a note as it would stand once it is published, today. Numbers
 // that the engine cites and that the casebook does not know as rules are left
 // out of it.
-func (t *turn) prove(n *casebook.Note) (*casebook.Note, []casebook.Finding) {
-	book := t.book()
+func (t *turn) prove(book *casebook.Book, n *casebook.Note) (*casebook.Note, []casebook.Finding) {
 	today := casebook.DateOf(t.Now())
 	for {
 		issued := *n

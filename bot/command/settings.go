@@ -170,8 +170,11 @@ func mentorsOn(platform string, a config.Association) bot.Place {
 	}
 	add(slack.Platform, a.Slack.Workspace, a.Slack.Channels.Mentors)
 	add(discord.Platform, a.Guild.ID, a.Guild.Channels.Mentors)
-	if platform == term.Platform || platform == web.Platform {
-		return bot.Place{Platform: platform, Workspace: term.Workspace, Channel: "mentors"}
+	switch platform {
+	case term.Platform:
+		return bot.Place{Platform: term.Platform, Workspace: term.Workspace, Channel: "mentors"}
+	case web.Platform: // it has one channel, and mentors find their queue by command
+		return bot.Place{}
 	}
 	for _, p := range all {
 		if p.Platform == platform {
