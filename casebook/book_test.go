@@ -183,13 +183,13 @@ func TestMarkdown(t *testing.T) {
 	if got := n.Plain(); got != want {
 		t.Errorf("Plain:\n%q, want\n%q", got, want)
 	}
-	html := n.HTML()
+	html := n.HTML(nil)
 	for _, no := range []string{"<script", "javascript:", "alert(1)</"} {
 		if strings.Contains(html, no) {
 			t.Errorf("HTML holds %s:\n%s", no, html)
 		}
 	}
-	for _, yes := range []string{"<em>word</em>", `<a href="x.md">`, `src="p.png"`, "<table>"} {
+	for _, yes := range []string{"<em>word</em>", `<a href="x.md" rel="noreferrer">`, `src="p.png"`, "<table>"} {
 		if !strings.Contains(html, yes) {
 			t.Errorf("HTML lacks %s:\n%s", yes, html)
 		}

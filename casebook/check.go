@@ -32,8 +32,7 @@ type checker struct {
 // book and each other. The findings come in the order of files and lines; the
 // same book gives the same findings. What Load reported is not repeated.
 func Check(b *Book, o CheckOptions) []Finding {
-	c := &checker{book: b, options: o, books: map[codeSeason]opened{}, known: knownRules()}
-	c.linked = sync.OnceValue(c.links)
+	c := newChecker(b, o)
 	c.proofs = make([]proof, len(b.notes))
 	found := make([][]Finding, len(b.notes))
 	c.each(func(i int, n *Note) {

@@ -212,7 +212,7 @@ func FuzzParse(f *testing.F) {
 		if n == nil {
 			return
 		}
-		n.HTML()
+		n.HTML(nil)
 		n.Plain()
 		b := NewBook([]*Note{n}, nil)
 		for _, x := range Check(b, CheckOptions{}) {

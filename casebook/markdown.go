@@ -1,7 +1,6 @@
 package casebook
 
 import (
-	"bytes"
 	"fmt"
 	"net/url"
 	"strings"
@@ -20,18 +19,6 @@ var markdown = goldmark.New(
 	goldmark.WithExtensions(extension.GFM),
 	goldmark.WithParserOptions(parser.WithAutoHeadingID()),
 )
-
-// HTML is the body as a fragment of HTML. HTML and scripts in the Markdown are
-// left out, links with a dangerous scheme are emptied, and relative links stay
-// as they are written.
-func (n *Note) HTML() string {
-	var b bytes.Buffer
-	if err := markdown.Convert([]byte(n.Body), &b); err != nil {
-		// Only a failing writer makes an error, and a buffer does not fail.
-		panic("casebook: rendering a note: " + err.Error())
-	}
-	return b.String()
-}
 
 // Plain is the body as text without marks, a line for each block, for search
 // and for places that show no Markdown.
