@@ -58,6 +58,29 @@ var alignmentRows = []Row{
 		},
 	},
 	{
+		Param: "align.foot-over-centre",
+		Title: "Foot over the centre line at the serve",
+		Doc:   "Whether a foot over the centre line at the service hit is a fault of position.",
+		Values: []Value{
+			{"judged-in-the-rally", "no fault of position; crossing the line is judged in the rally"},
+			{"fault", "a fault of position"},
+		},
+		cells: table{
+			intl: {pub("judged-in-the-rally", "7.4; 11.2.2", fivbPositions,
+				"no fault of position: a foot across the line is judged during the rally").
+				doubt("the edition of the case is not shown; confidence medium")},
+			club: {mem("judged-in-the-rally", "7.4; 11.2.2",
+				"no fault of position: a foot across the line is judged during the rally").
+				doubt("inherited from the international text, not seen")},
+			coll: {mem("judged-in-the-rally", "10.3; 15.2",
+				"no fault of position: a foot across the line is judged during the rally").
+				doubt("from memory, confidence medium; no line seen")},
+			scho: {mem("judged-in-the-rally", "6-4; 9-6",
+				"no fault of position: a foot across the line is judged during the rally").
+				doubt("from memory, confidence medium; no line seen")},
+		},
+	},
+	{
 		Param: "align.front-back-pair",
 		Title: "Front-row v corresponding back-row (1-2, 6-3, 5-4)",
 		Doc:   "A front-row player and the back-row partner (1-2, 6-3, 5-4): whether level feet are in order.",

@@ -8,6 +8,7 @@ const (
 	fivbChanges2015    = "FIVB 'Key rule changes 2015' page, 2015"
 	fivbCasebook       = "FIVB Casebook, chapter 3 'Playing actions' (copy on a national-federation referee site), edition not shown"
 	fivbCasebookTwo    = "FIVB Casebook, chapter 2 (five or seven players on the court), 2017-2024"
+	fivbPositions      = "FIVB Casebook, chapter 2 (positional faults), 2017-2024"
 	italianPrimer      = "Italian club primer on positional faults (wording of the 2021-24 text, serving team still bound), undated"
 	canadaGuidelines   = "Volleyball Canada referee guidelines, rules 10-11 page (FIVB text base), undated"
 	comparison2020     = "Summary comparison of rule differences, collegiate / club / high school, 2020"

@@ -12,6 +12,7 @@ import (
 
 	"example.org/netpost/engine"
 	"example.org/netpost/engine/code"
+	"example.org/netpost/engine/court"
 	"example.org/netpost/engine/lookup"
 	"example.org/netpost/engine/play"
 	"example.org/netpost/engine/rules"
@@ -73,6 +74,21 @@ var kinds = []kind{
 			return out
 		},
 		fact: lookup.FactByID,
+	},
+	{
+		name:  "alignment",
+		is:    func(s engine.Subject) bool { _, ok := s.(*court.Alignment); return ok },
+		judge: court.Judge,
+		rules: func() []Rule {
+			var out []Rule
+			for _, r := range court.Rules() {
+				out = append(out, Rule{r.ID, r.Title, r.Text, r.Cite})
+			}
+			return out
+		},
+		fact: court.FactByID,
+		call: rules.CallFor,
+		next: func(r engine.Ruling, _ engine.Subject) (point, serves play.Team) { return court.Next(r) },
 	},
 }
 
