@@ -20,6 +20,7 @@ func (s *scene) act(c *clauseState, i int) int {
 	if s.inAction(c, i) {
 		return i + 1
 	}
+	s.suffered(c, i)
 	if !noun && i > c.from && s.meant(c, i) {
 		return i + 1
 	}

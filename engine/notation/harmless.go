@@ -113,7 +113,7 @@ func (s *scene) measured(i int) bool {
 		for j < len(s.atoms) && (s.atoms[j].class == cScenery || s.atoms[j].class == cFiller || s.atoms[j].class == cDigits || s.atoms[j].class == cCard) {
 			j++
 		}
-		return unit(j) && !s.atoms[j].used || j < len(s.atoms) && s.atoms[j].class == cNone
+		return unit(j) && !s.atoms[j].used
 	case cNone, cVerb, cBody:
 		if !unit(i) || i == 0 {
 			return false

@@ -460,3 +460,24 @@ func (s *scene) pulled(c *clauseState) bool {
 	}
 	return false
 }
+
+// suffered makes the opponents of whoever was told of last those who attack a
+// ball that "gets spiked" or "is hit": it comes at her.
+func (s *scene) suffered(c *clauseState, i int) {
+	a := &s.atoms[i]
+	if !s.ballSubj || s.contacts() > 0 || c.deny || a.verb != vContact || !a.action.Attacking() {
+		return
+	}
+	w := s.toks[a.to-1].form
+	passive := strings.HasSuffix(w, "ed") && (a.to-a.from > 1 || i > c.from && slices.Contains([]string{"is", "was", "gets", "got", "being", "been"}, s.toks[s.atoms[i-1].from].form))
+	if !passive || i+1 < c.to && s.atoms[i+1].class == cBy {
+		return
+	}
+	if len(s.subj) == 1 && s.subj[0].pid < 0 && s.subj[0].one {
+		s.lastWho = s.settle(&s.subj[0])
+	}
+	if s.lastWho < 0 {
+		return
+	}
+	s.subj, s.fresh, s.ballSubj = []party{{team: s.people[s.lastWho].Team.Other(), pid: -1}}, true, false
+}
