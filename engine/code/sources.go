@@ -55,6 +55,7 @@ const (
 	schoolPursuit      = "Officials' blog on rule 9-3-3a (ball outside the antenna), undated (c. 2020)"
 	schoolAttack       = "Officials' chapter blog walking through rule 9-5-1, undated (c. 2022)"
 	schoolWrongServer  = "Officials' forum answer on a wrong server found during a time-out, 2014"
+	schoolWrongOrder   = "Officials' forum thread on a wrong order given after a time-out (high school), undated"
 	schoolBlocks       = "Officials' forum post quoting state corrections to rule 9-5, c. 2005-06"
 	schoolSituations   = "Slides with high-school situations (9-5-7, third-hit joust), c. 2016"
 	schoolLibero       = "Officials' forum post quoting 2007 interpretation on 10-4-5a"

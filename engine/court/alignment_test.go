@@ -24,7 +24,11 @@ func book(t testing.TB, c code.Code, s code.Season) *code.Book {
 
 func decide(t testing.TB, a engine.Subject, c code.Code, s code.Season) engine.Decision {
 	t.Helper()
-	d, err := engine.Decide(Judge, a, book(t, c, s))
+	j := Judge
+	if _, ok := a.(*Lineup); ok {
+		j = JudgeLineup
+	}
+	d, err := engine.Decide(j, a, book(t, c, s))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -41,7 +45,7 @@ func said(d engine.Decision) string {
 
 // The table is sorted, and every row is documented and asks.
 func TestFacts(t *testing.T) {
-	for _, table := range [][]play.Fact{facts} {
+	for _, table := range [][]play.Fact{facts, lineupFacts} {
 		for i, f := range table {
 			if i > 0 && table[i-1].ID >= f.ID {
 				t.Errorf("%s stands after %s; sort by id", f.ID, table[i-1].ID)
@@ -59,8 +63,9 @@ func TestFacts(t *testing.T) {
 }
 
 func TestRulesSorted(t *testing.T) {
-	for i, r := range Rules() {
-		if i > 0 && Rules()[i-1].ID >= r.ID {
+	all := append(Rules(), LineupRules()...)
+	for i, r := range all {
+		if i > 0 && i != len(Rules()) && all[i-1].ID >= r.ID {
 			t.Errorf("%s: rules are sorted by id", r.ID)
 		}
 		if _, ok := code.Find(r.Cite); !ok || r.Title == "" || len(r.Text) < 20 {

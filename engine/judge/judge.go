@@ -90,6 +90,21 @@ var kinds = []kind{
 		call: rules.CallFor,
 		next: func(r engine.Ruling, _ engine.Subject) (point, serves play.Team) { return court.Next(r) },
 	},
+	{
+		name:  "line-up",
+		is:    func(s engine.Subject) bool { _, ok := s.(*court.Lineup); return ok },
+		judge: court.JudgeLineup,
+		rules: func() []Rule {
+			var out []Rule
+			for _, r := range court.LineupRules() {
+				out = append(out, Rule{r.ID, r.Title, r.Text, r.Cite})
+			}
+			return out
+		},
+		fact: court.LineupFact,
+		call: rules.CallFor,
+		next: func(r engine.Ruling, _ engine.Subject) (point, serves play.Team) { return court.Next(r) },
+	},
 }
 
 // of is the kind of a subject. It panics outside the closed set.
