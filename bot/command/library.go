@@ -7,6 +7,7 @@ import (
 	"log/slog"
 	"os"
 	"sync"
+	"sync/atomic"
 	"time"
 
 	"example.org/netpost/bot"
@@ -27,6 +28,8 @@ type library struct {
 	saved   string      // where its index is kept on disk
 	log     *slog.Logger
 	metrics *metrics.Metrics
+
+	generation atomic.Int64 // of the notes: another one when they have changed
 
 	mu       sync.RWMutex // guards what follows; held while searching, so that nothing is closed under a search
 	shelf    *notes       // nil: the folder was not there yet
@@ -62,6 +65,7 @@ func (l *library) put(n *notes) {
 	old := l.shelf
 	l.shelf = n
 	l.mu.Unlock()
+	l.generation.Add(1)
 	// No search is left on it. Closing waits for a change being taken in, which
 	// itself wants the lock.
 	if old != nil {
@@ -145,6 +149,7 @@ func (l *library) changed(c index.Change) {
 		l.shelf.overlays = adopted
 	}
 	l.mu.Unlock()
+	l.generation.Add(1)
 	l.log.Info("the case notes changed", "notes", c.Notes, "updated", len(c.Updated), "removed", len(c.Removed), "findings", len(c.Findings))
 }
 

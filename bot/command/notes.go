@@ -26,6 +26,7 @@ var casebookFlag = flagRow{name: "casebook", value: "DIR", doc: "the folder of t
 // bot.Searcher.
 type notes struct {
 	index    *index.Index
+	pages    string         // where their pages are, with a slash at the end; empty: nowhere
 	overlays []code.Overlay // the association's adoptions
 	example  bool           // they are the invented ones that come with the program
 }
@@ -36,7 +37,7 @@ type notes struct {
 // to Stderr and hinders nothing.
 func openNotes(ctx context.Context, w *World, c crew) (*notes, error) {
 	dir, saved := c.casebook, c.index
-	n := &notes{example: dir == ""}
+	n := &notes{example: dir == "", pages: c.pages}
 	files, key := demo.FS(), "example"
 	if !n.example {
 		root, err := os.OpenRoot(dir)
@@ -133,6 +134,9 @@ func (n *notes) Notes(ctx context.Context, q bot.Question) ([]bot.Note, error) {
 			Ruling: h.Ruling, Departs: h.Departs, Example: n.example,
 			Covers: covers(h.Play, query.Reading), Why: h.Why, Snippet: marked(h.Snippet),
 		})
+		if n.pages != "" && h.Status != casebook.Draft {
+			out[len(out)-1].URL = n.pages + h.ID + ".html"
+		}
 	}
 	return out, nil
 }

@@ -45,6 +45,7 @@ type service struct {
 	store   store.Store
 	bot     *bot.Bot
 	shelves []*library // by association, in the order of the settings; nil: it has no notes
+	page    *web.Web   // nil: there is no web channel
 	front   *front     // nil: no platform posts to us
 	senders senders
 }
@@ -97,7 +98,7 @@ func (s *service) run(ctx context.Context) error {
 	if err := s.openLibraries(ctx, &beside); err != nil {
 		return err
 	}
-	s.bot = bot.New(bot.Options{Store: s.store, Find: finder(s.config, s.library), All: everyone(s.config, s.library), Send: s.senders.Send,
+	s.bot = bot.New(bot.Options{Store: s.store, Find: s.linking(finder(s.config, s.library)), All: everyone(s.config, s.library), Send: s.senders.Send,
 		Claim: s.config.Claim, Nudge: s.config.Nudge, Log: s.log})
 	if s.config.Metrics != "" && s.config.File != "" {
 		h, err := newHealth(s.config.Metrics, s)

@@ -62,6 +62,7 @@ type crew struct {
 	season   code.Season
 	casebook string // the folder of its notes; empty: the invented ones
 	index    string // the folder of their index; empty: in the user's cache
+	pages    string // where their pages are; empty: nowhere
 }
 
 // crew reads the settings for a command line.
@@ -73,10 +74,10 @@ func (w *World) crew(in input) (crew, error) {
 	a := home(c)
 	out := crew{code: codeOf(a), season: seasonOf(a), casebook: a.Casebook}
 	if out.casebook != "" {
-		out.index = indexDir(c, a)
+		out.index, out.pages = indexDir(c, a), a.Pages
 	}
 	if dir := in.get(casebookFlag.name); dir != "" {
-		out.casebook, out.index = dir, ""
+		out.casebook, out.index, out.pages = dir, "", ""
 	}
 	return out, nil
 }

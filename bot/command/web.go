@@ -7,6 +7,7 @@ import (
 	"sync/atomic"
 
 	"example.org/netpost/bot/web"
+	"example.org/netpost/casebook/demo"
 )
 
 // web opens the local web channel; nil where it is off. Alone with the
@@ -30,13 +31,17 @@ func (s *service) web(local bool) (*web.Web, error) {
 		Past: s.bot, Log: s.log.With("channel", "web"), Closed: closing / 2,
 	}
 	if n := s.library(a.ID); n != nil {
-		o.Notes = n
+		o.Notes, o.Pages = linked{n, web.PagesPath}, s.pagesOf(a, n)
+	}
+	if c.File == "" && demo.Book().Association != nil {
+		o.Name = demo.Book().Association.Name
 	}
 	w, err := web.New(o)
 	if err != nil {
 		_ = l.Close()
 		return nil, err
 	}
+	s.page = w
 	s.log.Info("the web channel is open", "address", w.Address())
 	if local {
 		fmt.Fprintf(s.world.Stdout, "In a browser: %s\n", w.Address())

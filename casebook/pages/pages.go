@@ -278,5 +278,8 @@ func (s *Site) Open(p string) (f File, ok bool, err error) {
 	return f, true, err
 }
 
+// Len is how many notes have a page.
+func (s *Site) Len() int { return len(s.notes) }
+
 // Has reports whether a note has a page.
 func (s *Site) Has(id string) bool { return s.paths[id+".html"] != nil }

@@ -334,4 +334,3 @@ func BenchmarkExport(b *testing.B) {
 		}
 	}
 }
-
