@@ -25,6 +25,8 @@ var floors = []struct {
 	{"cases.plays", false, 44, 0},
 	{"dev.plays", true, 85, 0},
 	{"dev.plays", false, 46, 1},
+	{"deadball.plays", true, 50, 0},
+	{"deadball.plays", false, 50, 0},
 	{"lookup.plays", true, 95, 0},
 	{"lookup.plays", false, 93, 0},
 	{"own.plays", true, 82, 2},
@@ -136,7 +138,7 @@ func TestPlays(t *testing.T) {
 // both forms and a right answer, and that ids differ.
 func TestPlayFiles(t *testing.T) {
 	ids := map[string]bool{}
-	for _, name := range []string{"cases.plays", "dev.plays", "own.plays", "questions.plays", "serve.plays"} {
+	for _, name := range []string{"cases.plays", "deadball.plays", "dev.plays", "own.plays", "questions.plays", "serve.plays"} {
 		for _, p := range load(t, name) {
 			at := fmt.Sprintf("%s:%d: %s", name, p.Line, p.ID)
 			if ids[p.ID] {

@@ -13,6 +13,7 @@ import (
 	"example.org/netpost/engine"
 	"example.org/netpost/engine/code"
 	"example.org/netpost/engine/court"
+	"example.org/netpost/engine/deadball"
 	"example.org/netpost/engine/lookup"
 	"example.org/netpost/engine/play"
 	"example.org/netpost/engine/rules"
@@ -104,6 +105,20 @@ var kinds = []kind{
 		fact: court.LineupFact,
 		call: rules.CallFor,
 		next: func(r engine.Ruling, _ engine.Subject) (point, serves play.Team) { return court.Next(r) },
+	},
+	{
+		name:  "dead ball",
+		is:    func(s engine.Subject) bool { _, ok := s.(*deadball.Act); return ok },
+		judge: deadball.Judge,
+		rules: func() []Rule {
+			var out []Rule
+			for _, r := range deadball.All() {
+				out = append(out, Rule{r.ID, r.Title, r.Text, r.Cite})
+			}
+			return out
+		},
+		fact: deadball.FactByID,
+		next: func(r engine.Ruling, _ engine.Subject) (point, serves play.Team) { return deadball.Next(r) },
 	},
 }
 

@@ -8,6 +8,9 @@ import "example.org/netpost/engine/play"
 type area struct {
 	name string
 	read func(s *scene) (heard, bool)
+	// reprint reads a text that is word for word a print of the area's
+	// subject; it takes nothing else.
+	reprint func(text string) (play.Spoken, bool)
 }
 
 // heard is what an area made of a text.
@@ -25,7 +28,21 @@ type heard struct {
 
 // areaReaders lists the areas.
 var areaReaders = []area{
-	{"facts", readLookup},
+	{name: "facts", read: readLookup},
+	{name: "dead ball", read: readDeadBall, reprint: deadPrint},
+}
+
+// inPrint reads a text that is a print of a subject of another area.
+func inPrint(text string) (play.Spoken, string, bool) {
+	for _, a := range areaReaders {
+		if a.reprint == nil {
+			continue
+		}
+		if p, ok := a.reprint(text); ok {
+			return p, a.name, true
+		}
+	}
+	return nil, "", false
 }
 
 // inArea reads the text as a subject of another area than the rally. Where

@@ -289,6 +289,15 @@ func (l *lexicon) ready() {
 			l.words[w] = true
 		}
 	}
+	for _, t := range deadTables {
+		for _, p := range t {
+			for _, ws := range alternatives(p.phrase) {
+				for _, w := range ws {
+					l.words[w] = true
+				}
+			}
+		}
+	}
 }
 
 // begins reports whether a phrase is a word, or begins with it.

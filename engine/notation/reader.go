@@ -29,6 +29,10 @@ func Read(text string) (Reading, error) {
 		r.Other, r.Topic = q, "facts"
 		return r, nil
 	}
+	if p, area, ok := inPrint(text); ok {
+		r.Other, r.Topic = p, area
+		return r, nil
+	}
 	ts := tokens(text)
 	r.Corrected = correct(ts)
 	s := newScene(ts)

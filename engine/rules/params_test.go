@@ -9,6 +9,7 @@ import (
 
 	"example.org/netpost/engine"
 	"example.org/netpost/engine/code"
+	"example.org/netpost/engine/deadball"
 	"example.org/netpost/engine/lookup"
 	"example.org/netpost/engine/notation"
 	"example.org/netpost/engine/notation/playgen"
@@ -23,7 +24,6 @@ var unread = []struct{ prefix, reason string }{
 	{"block.definition", "alike in every code; the walk holds it"},
 	{"block.outside-antenna", "where along the net a block happens is not told yet"},
 	{"conduct.", "conduct is an administrative measure, not a rally"},
-	{"delay.", "delay is an administrative measure, not a rally"},
 	{"hits.hair-contact", "a ball that only brushes hair is not told as a contact"},
 	{"libero.illegal-replacement", "replacements are not ruled on yet"},
 	{"libero.injured", "replacements are not ruled on yet"},
@@ -110,6 +110,25 @@ func TestParamsRead(t *testing.T) {
 		// read by the entry that answers it. Any other waits for its rule.
 		if slices.Contains([]string{"bench", "crew", "line-judges", "match", "r2", "team"}, area(p)) || slices.Contains(factsOnly, p) {
 			read[p] = true
+		}
+	}
+	for range 200 {
+		for _, k := range deadball.Kinds() {
+			a := deadball.New(k.ID, play.A)
+			for _, id := range k.Facts {
+				if f, _ := deadball.FactByID(id); r.IntN(2) == 0 {
+					a = a.With(id, f.Values[r.IntN(len(f.Values))].Value)
+				}
+			}
+			for _, c := range code.All() {
+				d, err := engine.Decide(deadball.Judge, a, book(t, c))
+				if err != nil {
+					t.Fatal(err)
+				}
+				for _, q := range d.Params {
+					read[q] = true
+				}
+			}
 		}
 	}
 	read["r2.duties"] = true // by CallFor, outside the judging

@@ -1,0 +1,30 @@
+package deadball
+
+import (
+	"example.org/netpost/engine"
+	"example.org/netpost/engine/code"
+)
+
+var delay = Rule{
+	ID: "delay", Title: "delay",
+	Text: "A team that holds up the match is sanctioned as a team: a warning first, a penalty (point and service to the " +
+		"opponents) for every later delay in the span for which delays count.",
+	Cite: "delay.ladder", Also: []code.Param{"delay.scope"},
+}
+
+// delayed is the step of the delay sanctions that the team has reached; delay
+// where what it had before was not told.
+func (l *look) delayed() engine.Ruling {
+	if l.param("delay", "delay.ladder") == "time-out" {
+		return l.against("charge-time-out")
+	}
+	scope := l.param("delay", "delay.scope")
+	if !l.told(DelayBefore) {
+		return saying(l.against("delay"), "a warning for the first delay of the "+scope+", a penalty (point and service) for every later one")
+	}
+	switch before := l.get(DelayBefore); {
+	case before == ThisSet, before == EarlierSet && scope == "match":
+		return l.against("delay-penalty")
+	}
+	return l.against("delay-warning")
+}
