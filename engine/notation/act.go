@@ -201,7 +201,7 @@ func (s *scene) act(c *clauseState, i int) int {
 			s.evidence = append(s.evidence, "spin")
 		}
 	case vWhistle:
-		if c.mark == '?' { // "whistle it?"
+		if c.mark == '?' || c.join == "or" && i == c.from && s.toks[a.from].form == "whistle" { // "whistle it?"
 			a.used = true
 			return c.to
 		}

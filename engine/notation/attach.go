@@ -15,6 +15,10 @@ func (s *scene) state(c *clauseState, a *atom, f play.FactID, v play.Value) {
 	if s.blockTouch(c, a) {
 		return
 	}
+	if f == play.TakeOff && s.landed(c, a) {
+		a.used = true // where a player comes down
+		return
+	}
 	a.used = true
 	s.heard = true
 	if k := len(s.evs) - 1; f == play.Playing && v == play.No && k >= c.first && s.evs[k].Kind == play.NetTouch && s.willed(a) && s.pulled(c) {
@@ -233,7 +237,8 @@ func (s *scene) waiting(h *happening) {
 	rest := s.next[:0:0]
 	for _, n := range s.next {
 		row := mustFact(n.fact)
-		if !slices.Contains(row.Kinds, h.Kind) || n.side != play.NoTeam && h.Team != n.side {
+		if !slices.Contains(row.Kinds, h.Kind) || n.side != play.NoTeam && h.Team != n.side ||
+			n.fact == play.Place && n.value == play.Unknown && (h.Action == play.Pass || h.Action == play.Dig) { // a tight pass is in doubt for who plays it next
 			rest = append(rest, n)
 			continue
 		}

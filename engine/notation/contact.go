@@ -28,6 +28,13 @@ func (s *scene) contact(c *clauseState, a *atom, noun bool) {
 	}
 	if len(who) == 0 {
 		t := s.flow()
+		if a.action.Attacking() && s.contacts() == 0 {
+			for _, e := range s.evs {
+				if e.Kind == play.Attempt {
+					t = e.Team.Other() // they went up against it
+				}
+			}
+		}
 		if a.action == play.Block {
 			if k := s.lastContact(); k >= 0 {
 				t = s.evs[k].Team.Other()
@@ -127,6 +134,10 @@ func (s *scene) contact(c *clauseState, a *atom, noun bool) {
 		}
 		s.touch(who[n], action)
 		s.evs[len(s.evs)-1].joint = len(who) > 1
+	}
+	switch base(a.word) {
+	case "take", "get", "reach", "meet":
+		s.evs[len(s.evs)-1].taken = len(who) == 1
 	}
 	s.subj = who
 	if a.fact != "" {

@@ -100,8 +100,8 @@ func (s *scene) unknownFact(g segment) (play.FactID, bool) {
 		words string
 		fact  play.FactID
 	}{
-		{"height", play.Height}, {"high", play.Height}, {"order", play.Order}, {"first", play.Order},
-		{"foot feet zone <aline> took take off takeoff", play.TakeOff}, {"row", play.Row}, {"place position side plane", play.Place},
+		{"height", play.Height}, {"high", play.Height}, {"top", play.Height}, {"order", play.Order}, {"first", play.Order},
+		{"foot feet zone <aline> took take off takeoff", play.TakeOff}, {"row", play.Row}, {"place position side plane where", play.Place},
 	} {
 		for f := range strings.FieldsSeq(w.words) {
 			if slices.Contains(forms, f) {

@@ -34,6 +34,10 @@ func (s *scene) harmless() {
 			if s.talkOnly(i) {
 				a.class = cScenery
 			}
+		case a.class == cSide && !a.poss, a.class == cPerson, a.class == cFloor, a.class == cSide && i+1 < len(s.atoms) && s.atoms[i+1].class == cFloor:
+			if s.onlyNamed(i) {
+				a.class = cScenery
+			}
 		case a.class == cRole && s.knownRole(i):
 			a.class = cScenery
 		}
@@ -212,6 +216,45 @@ func (s *scene) knownRole(i int) bool {
 	from, to := s.clauseOf(i)
 	for j := from; j < to; j++ {
 		if b := s.atoms[j]; !b.used && j != i && b.class != cFiller && b.class != cScenery && b.class != cShe && b.class != cStop && b.class != cJoin && !(b.class == cSide && j == i-1) && b.class != cBy {
+			return false
+		}
+	}
+	return true
+}
+
+// onlyNamed reports whether a side, a person or half of the court is named in a
+// clause in which nothing else that could matter was left unread: they do
+// nothing there that was told.
+func (s *scene) onlyNamed(i int) bool {
+	from, to := s.clauseOf(i)
+	place := s.atoms[i].class == cFloor || i+1 < to && s.atoms[i+1].class == cFloor
+	contact := false
+	for j := from; j < to; j++ {
+		b := s.atoms[j]
+		contact = contact || b.used && b.class == cVerb && b.verb == vContact
+		switch b.class {
+		case cStop, cJoin, cFiller, cScenery, cAround, cShe, cSide, cPerson, cFloor, cOfficial, cMate:
+			continue
+		case cNone:
+			if s.telling(j) && !s.manner(j) {
+				return false
+			}
+			continue
+		case cVerb:
+			if !b.used && b.verb != vGo {
+				return false
+			}
+			continue
+		}
+		if !b.used {
+			return false
+		}
+	}
+	if place {
+		return contact // where the ball then went
+	}
+	for j := from; j < to; j++ { // "B blocker" is somebody
+		if b := s.atoms[j]; b.class == cVerb && !b.used || b.class == cNot && !b.used {
 			return false
 		}
 	}

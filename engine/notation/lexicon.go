@@ -451,7 +451,7 @@ var irregular = map[string]string{
 	"began": "begin", "blew": "blow", "blown": "blow", "broke": "break", "broken": "break", "brought": "bring",
 	"came": "come", "caught": "catch", "dug": "dig", "dove": "dive", "drew": "draw", "driven": "drive", "drove": "drive",
 	"fell": "fall", "fallen": "fall", "feet": "foot", "flew": "fly", "flies": "fly", "flown": "fly", "gave": "give", "goes": "go", "gone": "go", "got": "get",
-	"held": "hold", "kept": "keep", "knew": "know", "left": "leave", "made": "make", "ran": "run", "said": "say",
+	"held": "hold", "kept": "keep", "lying": "lie", "knew": "know", "left": "leave", "made": "make", "ran": "run", "said": "say",
 	"sent": "send", "shook": "shake", "slid": "slide", "stood": "stand", "struck": "strike", "swung": "swing",
 	"thought": "think", "threw": "throw", "thrown": "throw", "took": "take", "taken": "take", "went": "go", "won": "win",
 	"hands": "hand", "carries": "carry", "tries": "try", "legs": "leg",

@@ -55,7 +55,15 @@ func (s *scene) step(c *clauseState, i int) int {
 	switch a.class {
 	case cSide, cRole, cRow, cLibero, cPerson, cMate, cSame, cShe, cLabel, cCard, cBoth:
 		if a.class == cSide && i+1 < c.to && s.atoms[i+1].class == cFloor {
+			if k := len(s.evs) - 1; k >= c.first && s.evs[k].Kind == play.Line && s.team(a.side) == s.evs[k].Team.Other() {
+				s.mark(i, i+2) // "every bit of the shoe on the opponent's floor"
+				return i + 2
+			}
 			return i + 1 // whose court it is
+		}
+		if a.class == cSide && a.poss && i > c.from && s.atoms[i-1].word == "on" && i+1 < c.to && s.atoms[i+1].class == cNumber && s.team(a.side) != play.NoTeam {
+			a.used = true // "on our second touch"
+			return i + 1
 		}
 		if a.class == cCard && i > c.from+1 && s.atoms[i-1].word == "of" && s.atoms[i-2].action == play.Block {
 			a.used = true // "a block of two"
@@ -67,7 +75,7 @@ func (s *scene) step(c *clauseState, i int) int {
 		}
 		return s.people0(c, i)
 	case cNot, cNobody:
-		if a.class == cNot && i+2 == c.to && s.atoms[i+1].class == cLibero && s.lastWho >= 0 { // "not libero"
+		if a.class == cNot && (i+2 == c.to || i+3 == c.to && s.atoms[i+2].class == cScenery) && s.atoms[i+1].class == cLibero && s.lastWho >= 0 { // "not libero"
 			s.mark(i, i+2)
 			s.people[s.lastWho].libero, s.heard = play.No, true
 			return i + 2
@@ -107,6 +115,10 @@ func (s *scene) step(c *clauseState, i int) int {
 			s.hitBy(c, i, i)
 		}
 	case cDest:
+		if b := i + 1; a.word == "over" && b < c.to && s.atoms[b].class == cThing && (s.atoms[b].value == play.OtherThing || s.atoms[b].value == play.Bystander) {
+			s.mark(i, b+1) // where the ball or a player is: "over the bench"
+			return b + 1
+		}
 		s.travel(c, a)
 	case cLine:
 		s.overLine(c, a)
@@ -132,6 +144,8 @@ func (s *scene) step(c *clauseState, i int) int {
 		s.state(c, a, a.fact, play.Unknown)
 	case cPlace:
 		s.placed(c, a)
+	case cBy:
+		return s.agent(c, i)
 	case cOrder:
 		a.used = true
 		s.order(c, a)

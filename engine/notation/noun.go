@@ -198,7 +198,7 @@ func (s *scene) bareRun(c *clauseState, i int) bool {
 		return false
 	}
 	for j := c.from; j < i; j++ {
-		if b := s.atoms[j]; b.class != cOrder && b.class != cFiller && b.class != cScenery {
+		if b := s.atoms[j]; b.class != cOrder && b.class != cFiller && b.class != cScenery || b.word == "to" && j == i-1 {
 			return false
 		}
 	}

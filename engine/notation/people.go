@@ -55,7 +55,7 @@ func (s *scene) people0(c *clauseState, i int) int {
 		}
 		return i // "her foot", of the one who is the subject
 	}
-	joined := s.fresh && len(s.subj) > 0 && start > 0 && s.atoms[start-1].class == cJoin && s.atoms[start-1].id == "and"
+	joined := s.fresh && len(s.subj) > 0 && start > 0 && s.atoms[start-1].class == cJoin && s.atoms[start-1].id == "and" && s.besides(start-1)
 	if w.team == play.NoTeam && joined {
 		w.team = s.subj[0].team
 	}
@@ -85,6 +85,7 @@ func (s *scene) people0(c *clauseState, i int) int {
 		second.fresh = true
 		s.subj = []party{w, second}
 	default:
+		s.owed()
 		s.unheard()
 		s.subj = []party{w}
 	}
@@ -333,6 +334,11 @@ func (s *scene) bothOf(c *clauseState, i int) (party, int, bool) {
 			w.n = 2 // "both our blockers"
 		}
 		return w, j, ok
+	}
+	if n := len(s.evs); n > 1 && s.verbAhead(c, i) && s.evs[n-1].joint && s.evs[n-2].joint && s.evs[n-1].Team == s.evs[n-2].Team && s.evs[n-1].who >= 0 && s.evs[n-2].who >= 0 {
+		s.subj = []party{{team: s.evs[n-2].Team, pid: s.evs[n-2].who, one: true}, {team: s.evs[n-1].Team, pid: s.evs[n-1].who, one: true}}
+		s.both, s.fresh, s.ballSubj = false, true, false // the two who just touched it
+		return party{}, i, false
 	}
 	if s.verbAhead(c, i) && len(s.subj) < 2 {
 		s.subj = nil

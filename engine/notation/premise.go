@@ -481,3 +481,113 @@ func (s *scene) suffered(c *clauseState, i int) {
 	}
 	s.subj, s.fresh, s.ballSubj = []party{{team: s.people[s.lastWho].Team.Other(), pid: -1}}, true, false
 }
+
+// besides reports whether nothing but a row or a word without weight stands
+// between the one named last and the "and" at i: both then do what follows.
+func (s *scene) besides(i int) bool {
+	to := s.subj[len(s.subj)-1].to
+	if to == 0 {
+		return true
+	}
+	for j := to; j < i; j++ {
+		switch a := s.atoms[j]; {
+		case a.class == cVerb && (a.verb == vUp || a.verb == vReachUp || a.verb == vReachOver || a.verb == vAttempt):
+		case a.class == cVerb, a.class == cBall, a.class == cDest, a.class == cThing, a.class == cLine:
+			return false
+		}
+	}
+	return true
+}
+
+// owed tells the contact of a player of whom only how she handled the ball was
+// told: "has it come off one hand and then the other".
+func (s *scene) owed() {
+	if !s.fresh || len(s.subj) != 1 || !s.subj[0].one || s.ballSubj && s.number == 0 {
+		return
+	}
+	for _, n := range s.next {
+		if n.fact == play.Manner && n.value != play.Unknown {
+			s.touch(s.subj[0], play.Touch)
+			return
+		}
+	}
+}
+
+// agent reads who did what was just told: "a double by the setter", "being set
+// on the other side by the opponents".
+func (s *scene) agent(c *clauseState, i int) int {
+	k := len(s.evs) - 1
+	w, j, ok := s.phrase(c, i+1)
+	if !ok {
+		return i + 1
+	}
+	if w.team == play.NoTeam && w.pid < 0 {
+		w.team = s.guess(w)
+	}
+	if i > c.from && s.atoms[i-1].class == cOpen && s.atoms[i-1].id == "free" && w.team != play.NoTeam && len(s.evs) == 0 {
+		s.open[play.Has] = play.Value(w.team.String()) // "an overpass by the visitors"
+		s.mark(i, j)
+		s.on = w.team.Other()
+		return j
+	}
+	if b := s.atoms[max(i-1, 0)]; i > c.from && (b.word == "bic" || b.word == "pipe") && w.team != play.NoTeam {
+		w.row, w.one, w.from, w.to = play.Back, true, i+1, j // "a pipe by blue"
+		s.subj, s.fresh, s.ballSubj = []party{w}, true, false
+		s.atoms[i-1].used = true
+		s.mark(i, j)
+		s.heard = true
+		return j
+	}
+	if k < c.first && s.number > 0 && w.team != play.NoTeam {
+		s.numberBy, s.numberOf = &w, w.team
+		s.mark(i, j)
+		return j
+	}
+	if k < c.first || s.evs[k].Kind != play.Contact || s.evs[k].who < 0 || w.pid >= 0 {
+		return i + 1
+	}
+	p := &s.people[s.evs[k].who]
+	if !p.bare || w.team != play.NoTeam && w.team != p.Team {
+		return i + 1
+	}
+	p.Role, p.Label, p.bare = w.role, w.label, !w.one
+	if w.row != play.Unknown {
+		p.row = w.row
+	}
+	s.mark(i, j)
+	return j
+}
+
+// landed reports whether a place on the floor is told of a player who comes
+// down there, after her jump.
+func (s *scene) landed(c *clauseState, a *atom) bool {
+	down := false
+	for j := c.from; j < c.to && s.atoms[j].from < a.from; j++ {
+		switch b := s.atoms[j]; {
+		case b.class == cVerb && b.verb == vLand && !s.ballSubj:
+			down = true
+		case b.class == cVerb, b.class == cJoin:
+			down = false
+		}
+	}
+	return down
+}
+
+// verbAhead0 reports whether a verb stands in a clause.
+func (s *scene) verbAhead0(c *clauseState) bool {
+	for j := c.from; j < c.to; j++ {
+		if s.atoms[j].class == cVerb {
+			return true
+		}
+	}
+	return false
+}
+
+// crewWord reports whether a word after "my" shows that an official speaks.
+func crewWord(w string) bool {
+	switch w {
+	case "partner", "r1", "r2", "whistle", "crew", "line", "lj", "scorer", "opinion", "question", "call", "assignor", "assigner", "first", "gym", "match", "view", "angle":
+		return true
+	}
+	return false
+}

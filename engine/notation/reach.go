@@ -124,6 +124,15 @@ func (s *scene) cameDown(c *clauseState, a *atom) bool {
 // other words: "hits it, she tools the block", "swings and contacts it".
 func (s *scene) restated(c *clauseState, a *atom, who []party) bool {
 	k := len(s.evs) - 1
+	if k > 0 && s.evs[k].Kind == play.Cross && len(who) == 1 && who[0].pid >= 0 && s.evs[k-1].who == who[0].pid && s.evs[k-1].Action.Attacking() && a.action.Attacking() && s.link != play.Before && !s.again(c) {
+		k-- // "swings over the net and spikes it"
+	}
+	if k >= 0 && s.evs[k].taken && len(who) == 1 && who[0].pid >= 0 && s.evs[k].who == who[0].pid && a.action.Attacking() && s.link != play.Before && !s.again(c) {
+		s.evs[k].Action, s.evs[k].taken = a.action, false // "takes the serve in front of the line, smashes it back"
+		s.waiting(&s.evs[k])
+		s.fresh = false
+		return true
+	}
 	if k < 0 || len(who) != 1 || who[0].pid < 0 || s.evs[k].Kind != play.Contact || s.evs[k].who != who[0].pid || !s.evs[k].Action.Attacking() || s.link == play.Before || s.again(c) {
 		return false
 	}

@@ -73,12 +73,14 @@ func (s *scene) topic() string {
 	if len(s.topics) == 0 {
 		return ""
 	}
-	acts, about := 0, len(s.topics)-s.asides
+	acts, about := 0, len(s.topics)
+	aside := 0
 	for i, a := range s.atoms {
-		if a.class == cTopic && !a.used && s.bystander(i) {
-			about--
+		if a.class == cTopic && s.bystander(i) {
+			aside++
 		}
 	}
+	about -= max(aside, s.asides)
 	for _, e := range s.evs {
 		switch e.Kind {
 		case play.Contact, play.NetTouch, play.Line, play.Reach, play.Bump, play.Strike, play.Cross:

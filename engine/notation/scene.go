@@ -77,6 +77,7 @@ type happening struct {
 	link  play.Value // the order of the event before it and this one
 	split bool       // that order is what the question is about
 	maybe bool       // a ball that drops on a side: it is down unless it is played
+	taken bool       // "takes it", "gets to it": how she then plays it may follow
 	soft  bool       // a ball on its way out, which lands there if nothing more is told
 	joint bool       // one of several contacts told of in one breath
 	wall  bool       // one of several who block together

@@ -74,7 +74,7 @@ func letterTeams(ws []word) (hasB, hasSR bool) {
 		head := strings.TrimSuffix(s, "'s")
 		switch {
 		case head == "B", s == "A's", s == "b" && i > 0, s == "a's",
-			len(s) > 1 && (s[0] == 'A' || s[0] == 'B') && numeric(s[1:]) && s != "A4":
+			len(head) > 1 && (head[0] == 'A' || head[0] == 'B') && numeric(head[1:]) && head != "A4":
 			hasB = true
 		case head == "R" || head == "S", len(s) > 1 && (s[0] == 'R' || s[0] == 'S') && numeric(s[1:]) && s != "R1" && s != "R2":
 			hasSR = true

@@ -157,6 +157,9 @@ func mergeSides(ts []token) []token {
 			continue
 		}
 		ref, poss, n := sideName(ts, i)
+		if t.form == "my" && i+1 < len(ts) && crewWord(ts[i+1].form) {
+			continue // "my partner": no side is named
+		}
 		if t.form == "opponent" && t.poss {
 			ref, poss, n = opp, true, 1
 		}

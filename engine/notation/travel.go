@@ -47,6 +47,10 @@ func (s *scene) travel(c *clauseState, a *atom) {
 		return
 	}
 	a.used = true
+	if k := len(s.evs) - 1; a.dest == dOver && (a.word == "over tape" || a.word == "over net" || a.word == "above tape") && k > 0 && k >= c.first && s.evs[k].Kind == play.Contact && (s.evs[k].Action == play.Touch || s.evs[k].Action == play.Block) && s.evs[k-1].Kind == play.Contact && s.evs[k-1].Team != s.evs[k].Team && s.evs[k-1].Action.Attacking() {
+		s.evs[k].set(play.ReachHeight, play.Above) // "gets a piece of the swing over the tape"
+		return
+	}
 	switch a.dest {
 	case dOver, dSide:
 		s.cross(t)
@@ -60,6 +64,9 @@ func (s *scene) travel(c *clauseState, a *atom) {
 			s.evs[n-1].facts[play.Side] = play.Value(t.String())
 		}
 	case dOutside:
+		if n := len(s.evs); n > 0 && s.evs[n-1].Kind == play.Support && !s.verbAhead0(c) {
+			return // where the hold was
+		}
 		if n := len(s.evs); (n > c.first || n > 0 && !s.verbAhead(c, c.from) || n > 0 && c.to-c.from == 1) && s.evs[n-1].Kind == play.NetTouch && !s.ballSubj {
 			if s.evs[n-1].facts[play.Part] != play.PartPost {
 				s.evs[n-1].set(play.Part, play.PartOutside)
@@ -277,7 +284,7 @@ func (s *scene) touchesThing(c *clauseState, a *atom) {
 // touchBefore reports whether a verb of touching stands before a thing.
 func (s *scene) touchBefore(c *clauseState, a *atom) bool {
 	for i := c.from; i < c.to && s.atoms[i].from < a.from; i++ {
-		if b := s.atoms[i]; b.class == cVerb && (b.verb == vTouch || b.verb == vHit || b.verb == vGrab || b.verb == vBump || b.verb == vCollide) || b.class == cInto {
+		if b := s.atoms[i]; b.class == cFiller && b.to == a.from && s.body != play.Unknown && (b.word == "through" || b.word == "on" || b.word == "onto") || b.class == cVerb && (b.verb == vTouch || b.verb == vHit || b.verb == vGrab || b.verb == vBump || b.verb == vCollide) || b.class == cInto {
 			return true
 		}
 	}

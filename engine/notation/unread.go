@@ -11,7 +11,7 @@ import (
 // matter are marked as scenery; words that carry nothing are left out.
 func (s *scene) unread(noPlay bool) []Unread {
 	for _, n := range s.next {
-		if n.fact == play.Together && s.blocked() {
+		if n.fact == play.Together && s.blocked() || n.fact == play.Hinders && n.value == play.No {
 			continue
 		}
 		if n.at != nil {
