@@ -34,7 +34,7 @@ func (s *scene) harmless() {
 			if s.talkOnly(i) {
 				a.class = cScenery
 			}
-		case a.class == cSide && !a.poss, a.class == cPerson, a.class == cFloor, a.class == cSide && i+1 < len(s.atoms) && s.atoms[i+1].class == cFloor:
+		case a.class == cSide && !a.poss, a.class == cPerson, a.class == cFloor && i > 0 && s.atoms[i-1].poss, a.class == cSide && i+1 < len(s.atoms) && s.atoms[i+1].class == cFloor:
 			if s.onlyNamed(i) {
 				a.class = cScenery
 			}

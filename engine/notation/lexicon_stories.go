@@ -136,6 +136,7 @@ var stories = []entry{
 	{"takeoff foot", filler()},
 	{"takeoff point", filler()},
 	{"tangled in <net>", does(vNet, play.Touch)},
+	{"team bench", thing(play.OtherThing, "")},
 	{"tell different stuff", scenery()},
 	{"thing anymore", of(cAsk)},
 	{"tho", filler()},
