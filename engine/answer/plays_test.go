@@ -35,6 +35,8 @@ var floors = []struct {
 	{"questions.plays", false, 35, 0},
 	{"serve.plays", true, 65, 0},
 	{"serve.plays", false, 12, 0},
+	{"stories.plays", true, 76, 0},
+	{"stories.plays", false, 21, 7},
 }
 
 func load(t *testing.T, name string) []playtest.Play {
@@ -138,7 +140,7 @@ func TestPlays(t *testing.T) {
 // both forms and a right answer, and that ids differ.
 func TestPlayFiles(t *testing.T) {
 	ids := map[string]bool{}
-	for _, name := range []string{"cases.plays", "deadball.plays", "dev.plays", "own.plays", "questions.plays", "serve.plays"} {
+	for _, name := range []string{"cases.plays", "deadball.plays", "dev.plays", "own.plays", "questions.plays", "serve.plays", "stories.plays"} {
 		for _, p := range load(t, name) {
 			at := fmt.Sprintf("%s:%d: %s", name, p.Line, p.ID)
 			if ids[p.ID] {
