@@ -341,6 +341,10 @@ func (s *scene) meant(c *clauseState, i int) bool {
 			a.used = true // "uses a finger pass to set"
 			return true
 		}
+		if i > 1 && s.atoms[i-2].class == cVerb && s.atoms[i-2].verb == vUp && len(s.subj) > 0 && (a.verb == vHit || a.action.Attacking()) && s.attackAhead(i+1) {
+			a.used = true // "jumps to hit", and the hit is told further on
+			return true
+		}
 		for j := c.from; j < i; j++ {
 			if b := s.atoms[j]; b.class == cFault && (b.id == "illegal" || b.id == "play-on") || b.class == cAsk && j+2 >= i { // "is it legal to set it over"
 				return false

@@ -50,7 +50,9 @@ func (s *scene) state(c *clauseState, a *atom, f play.FactID, v play.Value) {
 		f, row, v = play.Playing, mustFact(play.Playing), play.Yes // "touches the net in the play"
 	}
 	if c.deny && v != play.Unknown {
-		v = denied0(row, v)
+		if !(f == play.Hinders && v == play.No) { // "nobody hurt, nobody bothered"
+			v = denied0(row, v)
+		}
 		c.deny = false
 	}
 	if c.asks {

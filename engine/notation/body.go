@@ -162,6 +162,10 @@ func (s *scene) bodyFacts(h *happening) {
 
 // overLine reads "over the centre line".
 func (s *scene) overLine(c *clauseState, a *atom) {
+	if s.keptFrom(c, a) {
+		a.used = true // "to stop herself from falling over the line"
+		return
+	}
 	if len(s.subj) == 0 && len(s.evs) == 0 && !s.ballSubj && s.alone() != play.NoTeam {
 		s.subj = []party{{team: s.alone(), pid: -1, one: true}} // "whole foot over the line": nobody is named
 	}

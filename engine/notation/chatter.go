@@ -105,7 +105,7 @@ func (s *scene) aloof(g segment, i int) bool {
 func (s *scene) bystander(i int) bool {
 	a := s.atoms[i]
 	switch a.word {
-	case "bench", "captain", "captains", "coach", "coaches", "crowd", "fan", "fans", "spectator", "spectators", "stand", "stands", "table":
+	case "bench", "captain", "captains", "coach", "scorer", "scorekeeper", "coaches", "crowd", "fan", "fans", "spectator", "spectators", "stand", "stands", "table":
 		return a.class == cThing || a.class == cTopic || a.class == cEvidence
 	}
 	return a.class == cAround
@@ -124,6 +124,10 @@ func (s *scene) claimed(g segment, i int) string {
 	}
 	switch {
 	case !said:
+	case a.class == cCard && (i+1 >= g.to || s.atoms[i+1].class == cFiller || s.atoms[i+1].class == cAsk):
+		return map[int]string{2: "double-contact", 4: "four-contacts"}[a.n]
+	case a.class == cVerb && a.word == "touch" && i+1 >= g.to:
+		return "illegal" // a touch of the block, which is told or not
 	case a.class == cDigits:
 		return map[string]string{"2": "double-contact", "4": "four-contacts"}[a.word]
 	case a.class == cRow && a.value == "back":

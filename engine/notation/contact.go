@@ -278,6 +278,13 @@ func (s *scene) hitAs(c *clauseState, noun bool) play.Action {
 	case play.Hitter, play.Outside, play.Middle, play.Opposite:
 		return play.Attack
 	case play.NoRole:
+		if w.one && s.contacts() == 0 {
+			for j := c.from; j < c.to; j++ {
+				if s.atoms[j].class == cFact && s.atoms[j].fact == play.TakeOff {
+					return play.Attack // "hits from in front of the line"
+				}
+			}
+		}
 		if k := s.lastContact(); k >= 0 && w.pid >= 0 && s.evs[k].who == w.pid && (w.one || s.evs[k].Action != play.Set) {
 			return play.Touch
 		}

@@ -1,6 +1,7 @@
 package notation
 
 import (
+	"slices"
 	"strings"
 
 	"example.org/netpost/engine/play"
@@ -64,6 +65,10 @@ func (s *scene) step(c *clauseState, i int) int {
 		if a.class == cSide && a.poss && i > c.from && s.atoms[i-1].word == "on" && i+1 < c.to && s.atoms[i+1].class == cNumber && s.team(a.side) != play.NoTeam {
 			a.used = true // "on our second touch"
 			return i + 1
+		}
+		if a.class == cCard && i+1 < c.to && slices.Contains(measures, s.toks[s.atoms[i+1].from].form) {
+			s.mark(i, i+2) // "two seconds later"
+			return i + 2
 		}
 		if a.class == cCard && i > c.from+1 && s.atoms[i-1].word == "of" && s.atoms[i-2].action == play.Block {
 			a.used = true // "a block of two"
@@ -137,6 +142,10 @@ func (s *scene) step(c *clauseState, i int) int {
 		s.touchesThing(c, a)
 	case cBody:
 		a.used = true
+		if k := s.lastContact(); strings.HasPrefix(a.word, "hit") && k >= 0 && k == len(s.evs)-1 && s.evs[k].Kind == play.Contact {
+			s.bodyHits++ // "took the ball, hit her left hand": the ball did
+			s.manyBodies()
+		}
 		s.body = a.value
 	case cFact:
 		s.state(c, a, a.fact, a.value)
@@ -156,6 +165,11 @@ func (s *scene) step(c *clauseState, i int) int {
 	case cFloor:
 		if a.word == "half" && i+1 < c.to && (s.atoms[i+1].class == cBody || s.atoms[i+1].class == cShe) {
 			a.used, s.extent = true, play.Partly // "half her foot"
+			return i + 1
+		}
+		if s.ballSubj && s.contacts() > 0 && !c.deny && s.landsBefore(c, i) && (i == c.from || s.atoms[i-1].class != cSide) {
+			a.used = true
+			s.land(play.NoTeam, play.In)
 			return i + 1
 		}
 		s.floor(c, a)
@@ -196,6 +210,9 @@ func (s *scene) order(c *clauseState, a *atom) {
 	case "then":
 		s.link = play.Before
 	case "before":
+		if s.beforeShe(c, a) {
+			return
+		}
 		if !initial {
 			s.link = play.Before
 		}

@@ -96,6 +96,11 @@ func (s *scene) touches(c *clauseState, i int, noun bool) int {
 				return j + 2
 			}
 			if b.class == cShe && !s.ballSubj { // her hand, her own
+				if k := len(s.evs) - 1; a.verb == vHit && j+1 < c.to && s.atoms[j+1].class == cBody && !s.fresh && k >= 0 && s.evs[k].Kind == play.Contact && len(s.subj) == 1 && s.evs[k].who == s.subj[0].pid && !s.ballAhead(c, a) {
+					s.mark(i, j+2) // "took the second ball, hit her left hand": the ball did
+					s.bodyHits = max(s.bodyHits, 1)
+					return j + 2
+				}
 				continue
 			}
 			if b.class == cShe && s.hitBy(c, i, j) {

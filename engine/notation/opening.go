@@ -73,6 +73,21 @@ func (s *scene) opening(a *atom) {
 		}
 		s.fresh = false
 	case "receive":
+		if n := s.nextTo(a); len(s.evs) == 0 && n != nil && n.class == cVerb && n.verb == vGo {
+			a.used = true // "their serve receive goes straight up"
+			w := party{team: s.alone(), pid: -1}
+			if len(s.subj) > 0 {
+				w.team = s.subj[0].team
+			} else if b := s.before(a); b != nil && b.class == cSide {
+				w.team, b.used = s.team(b.side), true
+			}
+			if w.team != play.NoTeam {
+				s.subj = nil
+				s.touch(w, play.Pass)
+				s.ballSubj = true
+			}
+			return
+		}
 		if len(s.evs) == 0 && s.handledAhead(a) {
 			a.used = true
 			s.touch(party{team: s.alone(), pid: -1}, play.Pass)

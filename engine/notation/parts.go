@@ -122,6 +122,9 @@ func (s *scene) moreParts(c *clauseState) int {
 		return c.from
 	}
 	n, j := s.partsAt(c, c.from)
+	if j < c.to && n == 0 && s.otherSideOf(c, j) {
+		n, j = 1, j+1
+	}
 	if n == 0 || j < c.to && !s.qualifies(j) {
 		s.bodyHits = 0
 		return c.from

@@ -591,3 +591,101 @@ func crewWord(w string) bool {
 	}
 	return false
 }
+
+// wanted0 reports whether a place is that of a ball that somebody goes for, and
+// no way that it went.
+func (s *scene) wanted0(c *clauseState, a *atom) bool {
+	if !s.fresh || len(s.subj) == 0 {
+		return false
+	}
+	for i := c.from + 2; i < c.to; i++ {
+		if s.atoms[i].from == a.from {
+			return s.atoms[i-1].class == cBall && s.atoms[i-1].art == 'a' && (s.atoms[i-2].word == "for" || s.atoms[i-2].word == "after" || s.atoms[i-2].word == "at")
+		}
+	}
+	return false
+}
+
+// attackAhead reports whether an attack is told from an atom on.
+func (s *scene) attackAhead(i int) bool {
+	for ; i < len(s.atoms); i++ {
+		if a := s.atoms[i]; a.class == cVerb && a.action.Attacking() {
+			return true
+		}
+	}
+	return false
+}
+
+// beforeShe reads "before the hitter can" at the end of a clause: a teammate of
+// the ball's own side was about to play it.
+func (s *scene) beforeShe(c *clauseState, a *atom) bool {
+	from := 0
+	for i := c.from; i < c.to; i++ {
+		if s.atoms[i].from == a.from {
+			from = i + 1
+		}
+	}
+	person := false
+	for i := from; i < c.to; i++ {
+		switch b := s.atoms[i]; {
+		case b.class == cSide, b.class == cRole, b.class == cPerson, b.class == cMate:
+			person = person || b.class != cSide
+		case b.class == cFiller, b.class == cAsk:
+		default:
+			return false
+		}
+	}
+	k := len(s.evs) - 1
+	if !person || from == 0 || k < c.first || s.evs[k].Kind != play.Contact {
+		return false
+	}
+	s.settled(from, c.to)
+	for i := from; i < c.to; i++ {
+		s.atoms[i].class = cFiller
+	}
+	s.evs[k].set(play.CouldPlay, play.Yes)
+	return true
+}
+
+// otherSideOf reads "her right", after her left hand.
+func (s *scene) otherSideOf(c *clauseState, i int) bool {
+	switch s.atoms[i].word {
+	case "right", "left", "other":
+		return i+1 >= c.to && i > c.from && s.atoms[i-1].class == cShe
+	}
+	return false
+}
+
+// landsBefore reports whether the ball is told to land before an atom of the
+// clause.
+func (s *scene) landsBefore(c *clauseState, i int) bool {
+	for j := c.from; j < i; j++ {
+		if a := s.atoms[j]; a.class == cVerb && a.verb == vLand {
+			return true
+		}
+	}
+	return false
+}
+
+// nextTo is the atom after another one, nil at the end.
+func (s *scene) nextTo(a *atom) *atom {
+	for i := range s.atoms[:max(len(s.atoms)-1, 0)] {
+		if s.atoms[i].from == a.from {
+			return &s.atoms[i+1]
+		}
+	}
+	return nil
+}
+
+// keptFrom reports whether a line is one that somebody keeps herself from.
+func (s *scene) keptFrom(c *clauseState, a *atom) bool {
+	stop := false
+	for i := c.from; i < c.to && s.atoms[i].from < a.from; i++ {
+		b := s.atoms[i]
+		stop = stop || strings.HasPrefix(b.word, "stop") || strings.HasPrefix(b.word, "keep") || strings.HasPrefix(b.word, "kept")
+		if stop && b.class == cFiller && b.word == "from" {
+			return true
+		}
+	}
+	return false
+}

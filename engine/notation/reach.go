@@ -179,7 +179,21 @@ func (s *scene) hands(c *clauseState, w party, j int) bool {
 // endsOut reports whether a clause is the word "out" that ends the ball's way:
 // "off the block and out".
 func (s *scene) endsOut(g segment) bool {
+	for g.to-g.from > 1 && s.atoms[g.to-1].class == cFiller {
+		g.to--
+	}
+	for g.to-g.from > 1 && s.atoms[g.from].class == cFiller {
+		g.from++
+	}
 	if g.to-g.from != 1 || g.from == 0 || s.atoms[g.from].id != "ball-out" || s.atoms[g.from].word != "out" {
+		return false
+	}
+	if s.atoms[g.from-1].class == cFiller { // "and way out the back"
+		for j := g.from - 1; j > 0; j-- {
+			if a := s.atoms[j]; a.class != cFiller {
+				return a.class == cJoin && a.id == "and" && s.lastContact() >= 0
+			}
+		}
 		return false
 	}
 	p := s.atoms[g.from-1]

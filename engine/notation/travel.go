@@ -9,6 +9,10 @@ import (
 
 // travel reads where the ball goes.
 func (s *scene) travel(c *clauseState, a *atom) {
+	if s.wanted0(c, a) {
+		a.used = true // "dives for a ball under the net"
+		return
+	}
 	person := s.fresh && !s.ballSubj && len(s.subj) > 0
 	t := s.team(a.side)
 	if a.side.ok() && t == play.NoTeam {
