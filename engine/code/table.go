@@ -8,7 +8,7 @@ import (
 
 // rows is the whole table, sorted by parameter; index finds a parameter in it.
 var (
-	rows  = collect(serveRows, alignmentRows, lineupRows, contactRows, joustRows, ballRows, netRows, centreRows, backRowRows, blockRows, liberoRows, replayRows, peopleRows, conductRows, matchRows, crewRows, factRows, requestRows)
+	rows  = collect(serveRows, alignmentRows, lineupRows, contactRows, joustRows, ballRows, netRows, centreRows, backRowRows, blockRows, liberoRows, replayRows, peopleRows, conductRows, matchRows, crewRows, factRows, requestRows, peopleInPlayRows, equipmentRows)
 	index = indexOf(rows)
 )
 

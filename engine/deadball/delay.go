@@ -9,7 +9,15 @@ var delay = Rule{
 	ID: "delay", Title: "delay",
 	Text: "A team that holds up the match is sanctioned as a team: a warning first, a penalty (point and service to the " +
 		"opponents) for every later delay in the span for which delays count.",
-	Cite: "delay.ladder", Also: []code.Param{"delay.scope"},
+	Cite: "delay.ladder", Also: []code.Param{"crew.wait-hazard", "delay.scope"},
+	judge: judgeDelay,
+}
+
+func judgeDelay(l *look, r string) engine.Ruling {
+	if l.is(DelayReason, Hazard) && l.param(r, "crew.wait-hazard") == "hazards-only" {
+		return l.measure("allow")
+	}
+	return l.delayed()
 }
 
 // delayed is the step of the delay sanctions that the team has reached; delay

@@ -8,37 +8,80 @@ import (
 
 // The ids of the facts.
 const (
+	AboveChin         play.FactID = "above-chin"
 	AskedBy           play.FactID = "asked-by"
-	CoachThere        play.FactID = "coach-there"
+	BenchLeft         play.FactID = "bench-left"
+	CardBefore        play.FactID = "card-before"
+	CardSet           play.FactID = "card-set"
+	Changed           play.FactID = "changed"
 	ChargedDelay      play.FactID = "charged-delay"
+	CoachThere        play.FactID = "coach-there"
 	DelayBefore       play.FactID = "delay-before"
+	DelayReason       play.FactID = "delay-reason"
+	DisputeOf         play.FactID = "dispute-of"
+	FacilityItem      play.FactID = "facility-item"
 	Forced            play.FactID = "forced"
+	Found             play.FactID = "found"
+	Gravity           play.FactID = "gravity"
 	HeldUp            play.FactID = "held-up"
 	ImproperBefore    play.FactID = "improper-before"
 	InZone            play.FactID = "in-zone"
+	Item              play.FactID = "item"
+	Member            play.FactID = "member"
 	Moment            play.FactID = "moment"
 	OwnPosition       play.FactID = "own-position"
+	OwnSide           play.FactID = "own-side"
 	PenaltyBetween    play.FactID = "penalty-between"
+	ReadyAgain        play.FactID = "ready-again"
+	SheetFound        play.FactID = "sheet-found"
+	Speaker           play.FactID = "speaker"
 	Stoppage          play.FactID = "stoppage"
 	Substituted       play.FactID = "substituted"
 	SubstitutionsLeft play.FactID = "substitutions-left"
+	TeamWarned        play.FactID = "team-warned"
 	TimeOutsLeft      play.FactID = "time-outs-left"
 )
 
 // The values that rules name; yes and no are those of package play.
 const (
-	Assistant   play.Value = "assistant"
-	BeforeServe play.Value = "before-whistle"
-	Captain     play.Value = "captain"
-	Coach       play.Value = "coach"
-	DuringRally play.Value = "rally"
-	EarlierSet  play.Value = "earlier-set"
-	Injury      play.Value = "injury"
-	LateServe   play.Value = "after-whistle"
-	None        play.Value = "none"
-	OtherPerson play.Value = "other"
-	Replay      play.Value = "replay"
-	ThisSet     play.Value = "this-set"
+	AfterContact  play.Value = "after-contact"
+	Aggression    play.Value = "aggression"
+	Antenna       play.Value = "antenna"
+	AnyBench      play.Value = "bench"
+	Assistant     play.Value = "assistant"
+	BeforeContact play.Value = "before-contact"
+	BeforeServe   play.Value = "before-whistle"
+	BeforeSet     play.Value = "before-set"
+	Brace         play.Value = "brace"
+	Captain       play.Value = "captain"
+	Coach         play.Value = "coach"
+	DuringRally   play.Value = "rally"
+	EarlierSet    play.Value = "earlier-set"
+	Electronics   play.Value = "electronics"
+	Exceptional   play.Value = "exceptional"
+	Expelled      play.Value = "expulsion"
+	Hazard        play.Value = "hazard"
+	InSet         play.Value = "in-set"
+	Injury        play.Value = "injury"
+	Jewelry       play.Value = "jewelry"
+	Judgement     play.Value = "judgement"
+	LateServe     play.Value = "after-whistle"
+	LegalSub      play.Value = "legal"
+	Minor         play.Value = "minor"
+	NetSleeve     play.Value = "net-sleeve"
+	None          play.Value = "none"
+	OfRule        play.Value = "rule"
+	Offensive     play.Value = "offensive"
+	OtherPerson   play.Value = "other"
+	Penalised     play.Value = "penalty"
+	PlayerOf      play.Value = "player"
+	Religious     play.Value = "religious"
+	Replay        play.Value = "replay"
+	Rude          play.Value = "rude"
+	Shorts        play.Value = "shorts"
+	Slow          play.Value = "slow"
+	ThisSet       play.Value = "this-set"
+	Warned        play.Value = "warning"
 )
 
 // row is a row of the table: the fact, and the value that every official
@@ -54,11 +97,28 @@ func yesNo(yes, no string) []play.Choice {
 
 // facts is the table, sorted by id. The facts are all about the act itself.
 var facts = []row{
+	{play.Fact{ID: AboveChin, About: play.OfSetting, Ask: "Is it a stud or post above the chin?",
+		Doc:    "Whether the jewelry is a stud or post worn above the chin.",
+		Values: yesNo("it is a stud or post above the chin", "it is no stud or post above the chin")}, play.Unknown},
 	{play.Fact{ID: AskedBy, About: play.OfSetting, Ask: "Who asks for it?",
 		Doc: "The person who makes the request.",
 		Values: []play.Choice{{Value: Coach, Words: "asked for by the head coach"}, {Value: Captain, Words: "asked for by the captain on court"},
 			{Value: Assistant, Words: "asked for by an assistant coach"}, {Value: OtherPerson, Words: "asked for by another person of the team"}},
 		Why: "somebody asks who may ask"}, Coach},
+	{play.Fact{ID: BenchLeft, About: play.OfSetting, Ask: "Who is left on the bench?",
+		Doc: "Whether a legal substitute, or else one who may enter by an exceptional substitution, is left.",
+		Values: []play.Choice{{Value: LegalSub, Words: "a legal substitute is left"}, {Value: Exceptional, Words: "only an exceptional substitute is left"},
+			{Value: None, Words: "nobody who may enter is left"}}}, play.Unknown},
+	{play.Fact{ID: CardBefore, About: play.OfSetting, Ask: "What card has this person had before?",
+		Doc: "The gravest sanction for misconduct that the person has had before.",
+		Values: []play.Choice{{Value: None, Words: "the person had no card before"}, {Value: Warned, Words: "the person had a warning before"},
+			{Value: Penalised, Words: "the person had a penalty before"}, {Value: Expelled, Words: "the person was expelled before"}}}, play.Unknown},
+	{play.Fact{ID: CardSet, About: play.OfSetting, Ask: "In which set was that card?",
+		Doc:    "Whether the earlier card was shown in this set.",
+		Values: []play.Choice{{Value: ThisSet, Words: "that card was in this set"}, {Value: EarlierSet, Words: "that card was in an earlier set"}}}, play.Unknown},
+	{play.Fact{ID: Changed, About: play.OfSetting, Ask: "Was a rule misapplied, so that the ruling is changed?",
+		Doc:    "Whether the review finds that a rule was misapplied and changes the ruling.",
+		Values: yesNo("the ruling is changed", "the ruling stands")}, play.Unknown},
 	{play.Fact{ID: ChargedDelay, About: play.OfSetting, Ask: "Was the team charged with a delay in this dead ball?",
 		Doc:    "Whether the team was charged with a delay since the last rally.",
 		Values: yesNo("the team was charged with a delay in this dead ball", "the team was charged with no delay in this dead ball"),
@@ -71,10 +131,29 @@ var facts = []row{
 		Values: []play.Choice{{Value: None, Words: "the team had no delay sanction before"},
 			{Value: ThisSet, Words: "the team had a delay sanction in this set"},
 			{Value: EarlierSet, Words: "the team had a delay sanction in an earlier set only"}}}, play.Unknown},
+	{play.Fact{ID: DelayReason, About: play.OfSetting, Ask: "What holds the team up?",
+		Doc:    "Whether the wait is for a hazard or for the team's own reasons.",
+		Values: []play.Choice{{Value: Slow, Words: "it takes its time"}, {Value: Hazard, Words: "a hazard is mended: a wet floor or a loose shoe"}},
+		Why:    "no hazard is mended"}, Slow},
+	{play.Fact{ID: DisputeOf, About: play.OfSetting, Ask: "Is it about a judgement or about a rule?",
+		Doc:    "Whether the team disputes a judgement, as in or out, or how a rule was applied.",
+		Values: []play.Choice{{Value: Judgement, Words: "it is about a judgement"}, {Value: OfRule, Words: "it is about the application of a rule"}}}, play.Unknown},
+	{play.Fact{ID: FacilityItem, About: play.OfSetting, Ask: "What is it about?",
+		Doc:    "The part of the net that is in question.",
+		Values: []play.Choice{{Value: Antenna, Words: "the antennas stand at a wrong place"}, {Value: NetSleeve, Words: "a sleeve on the net carries print"}}}, play.Unknown},
 	{play.Fact{ID: Forced, About: play.OfSetting, Ask: "Is it for a player who is injured or sent off?",
 		Doc:    "Whether the substitution is forced: the player is injured, expelled or disqualified.",
 		Values: yesNo("it is for a player who is injured or sent off", "it is an ordinary one"),
 		Why:    "it is an ordinary substitution"}, play.No},
+	{play.Fact{ID: Found, About: play.OfSetting, Ask: "When was it noticed?",
+		Doc: "When the crew or the table noticed it.",
+		Values: []play.Choice{{Value: BeforeServe, Words: "noticed before the whistle for service"},
+			{Value: BeforeContact, Words: "noticed after the whistle and before the serve was hit"},
+			{Value: AfterContact, Words: "noticed after the serve was hit"}}}, play.Unknown},
+	{play.Fact{ID: Gravity, About: play.OfSetting, Ask: "How grave was it?",
+		Doc: "Minor: arguing, gestures. Rude: against good manners, contempt. Offensive: defaming or insulting words or gestures. Aggression: an attack on a person, or the threat of one.",
+		Values: []play.Choice{{Value: Minor, Words: "it is minor"}, {Value: Rude, Words: "it is rude conduct"},
+			{Value: Offensive, Words: "it is offensive conduct"}, {Value: Aggression, Words: "it is aggression"}}}, play.Unknown},
 	{play.Fact{ID: HeldUp, About: play.OfSetting, Ask: "Did the request hold up play?",
 		Doc:    "Whether the crew whistled for the request or the next serve had to wait for it.",
 		Values: yesNo("the request held up play", "the request did not hold up play"),
@@ -87,6 +166,15 @@ var facts = []row{
 		Doc:    "Whether the substitute had entered the substitution zone, ready to play, when the request had to be there.",
 		Values: yesNo("the substitute was in the zone in time", "the substitute was not in the zone in time"),
 		Why:    "the substitute was in the zone in time"}, play.Yes},
+	{play.Fact{ID: Item, About: play.OfSetting, Ask: "What is it?",
+		Doc: "What the player wears or carries.",
+		Values: []play.Choice{{Value: Jewelry, Words: "it is jewelry"}, {Value: Electronics, Words: "it is an electronic device for sound"},
+			{Value: Shorts, Words: "it is shorts that differ in length alone"}, {Value: Religious, Words: "it is a religious or medical piece"},
+			{Value: Brace, Words: "it is a brace or a cast"}}}, play.Unknown},
+	{play.Fact{ID: Member, About: play.OfSetting, Ask: "Who was it?",
+		Doc: "Which member of the team it was.",
+		Values: []play.Choice{{Value: PlayerOf, Words: "it was a player"}, {Value: Coach, Words: "it was the head coach"},
+			{Value: Assistant, Words: "it was an assistant coach"}, {Value: AnyBench, Words: "it was somebody else on the bench"}}}, play.Unknown},
 	{play.Fact{ID: Moment, About: play.OfSetting, Ask: "When was it?",
 		Doc: "When the request was made.",
 		Values: []play.Choice{{Value: BeforeServe, Words: "before the whistle for service"},
@@ -96,10 +184,26 @@ var facts = []row{
 		Doc:    "Whether the player may enter for that player: the position is the player's own, and the entries of that position allow it.",
 		Values: yesNo("the substitute may enter in that position", "the substitute may not enter in that position"),
 		Why:    "the substitute may enter in that position"}, play.Yes},
+	{play.Fact{ID: OwnSide, About: play.OfSetting, Ask: "On which side of the court?",
+		Doc:    "Whether the coach stays on the team's own side.",
+		Values: yesNo("on the team's own side", "on the opponents' side"),
+		Why:    "it is the team's own side"}, play.Yes},
 	{play.Fact{ID: PenaltyBetween, About: play.OfSetting, Ask: "Was there a penalty point in between?",
 		Doc:    "Whether a penalty, which gives a point, lay between this request and the stoppage or request before it.",
 		Values: yesNo("a penalty point lies in between", "no penalty point lies in between"),
 		Why:    "no penalty point lies in between"}, play.No},
+	{play.Fact{ID: ReadyAgain, About: play.OfSetting, Ask: "Is the player ready to go on in time?",
+		Doc:    "Whether the player is fit again within the time that the code gives.",
+		Values: yesNo("the player is ready again in time", "the player is not ready in time"),
+		Why:    "the player is not ready again in time"}, play.No},
+	{play.Fact{ID: SheetFound, About: play.OfSetting, Ask: "Had the set begun?",
+		Doc:    "Whether the fault of the sheet was found before the set began.",
+		Values: []play.Choice{{Value: BeforeSet, Words: "found before the set began"}, {Value: InSet, Words: "found in the set"}},
+		Why:    "it was found before the set began"}, BeforeSet},
+	{play.Fact{ID: Speaker, About: play.OfSetting, Ask: "Who speaks to the officials?",
+		Doc: "Who disputes the decision.",
+		Values: []play.Choice{{Value: Captain, Words: "the captain on court speaks"}, {Value: Coach, Words: "the head coach speaks"},
+			{Value: OtherPerson, Words: "another member of the team speaks"}}}, play.Unknown},
 	{play.Fact{ID: Stoppage, About: play.OfSetting, Ask: "Was the rally completed?",
 		Doc: "Whether the last rally was completed, or stopped and is to be played again.",
 		Values: []play.Choice{{Value: None, Words: "the last rally was completed"}, {Value: Injury, Words: "the rally was stopped for an injury"},
@@ -113,6 +217,9 @@ var facts = []row{
 		Doc:    "Whether the limit of substitutions in the set leaves room for the request.",
 		Values: yesNo("the team has substitutions left", "the team has no substitution left"),
 		Why:    "the team has substitutions left"}, play.Yes},
+	{play.Fact{ID: TeamWarned, About: play.OfSetting, Ask: "Has another member of the team been warned?",
+		Doc:    "Whether another member of the team has had a warning in the match.",
+		Values: yesNo("another member of the team was warned before", "no other member of the team was warned before")}, play.Unknown},
 	{play.Fact{ID: TimeOutsLeft, About: play.OfSetting, Ask: "Has the team a time-out left in this set?",
 		Doc:    "Whether the team has not used all its time-outs of the set.",
 		Values: yesNo("the team has a time-out left", "the team has no time-out left"),

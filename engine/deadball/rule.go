@@ -27,7 +27,8 @@ func (r Rule) Params() []code.Param { return append([]code.Param{r.Cite}, r.Also
 var all []Rule
 
 func init() {
-	all = []Rule{delay, improperRequest, substitutionRequest, timeOutRequest}
+	all = []Rule{coachOnCourt, delay, dispute, facility, illegalPlayer, illegalSubstitution, improperRequest, injuryStop, lineUpCheck,
+		lineUpSheet, misconduct, playerOut, playersOnCourt, substitutionRequest, timeOutRequest, worn}
 }
 
 // All is every rule, sorted by id.
@@ -88,16 +89,26 @@ func (l *look) against(ids ...string) engine.Ruling {
 	return r
 }
 
+// fault is a fault of the team whose act it is.
+func (l *look) fault(id string) engine.Ruling {
+	return engine.Ruling{Outcome: engine.Fault, Fault: id, Against: l.act.By, Cites: l.cites}
+}
+
+// replay is a replay for a reason.
+func (l *look) replay(why string) engine.Ruling {
+	return engine.Ruling{Outcome: engine.Replay, Replay: why, Cites: l.cites}
+}
+
 // saying is a ruling with a clause that explains it.
 func saying(r engine.Ruling, answer string) engine.Ruling {
 	r.Answer = answer
 	return r
 }
 
-// Next is who gets the point and who serves after a ruling: a penalty gives
-// both to the opponents.
+// Next is who gets the point and who serves after a ruling: a fault, a penalty
+// and a disqualification that costs a point give both to the opponents.
 func Next(r engine.Ruling) (point, serves play.Team) {
-	if r.Outcome == engine.Fault || slices.Contains(r.Measure, "penalty") || slices.Contains(r.Measure, "delay-penalty") {
+	if r.Outcome == engine.Fault || slices.Contains(r.Measure, "penalty") || slices.Contains(r.Measure, "delay-penalty") || r.Answer == withPoint {
 		return r.Against.Other(), r.Against.Other()
 	}
 	return play.NoTeam, play.NoTeam

@@ -23,7 +23,6 @@ var unread = []struct{ prefix, reason string }{
 	{"backrow.third-hit-is-attack", "what sends the ball over decides, not its name"},
 	{"block.definition", "alike in every code; the walk holds it"},
 	{"block.outside-antenna", "where along the net a block happens is not told yet"},
-	{"conduct.", "conduct is an administrative measure, not a rally"},
 	{"hits.hair-contact", "a ball that only brushes hair is not told as a contact"},
 	{"libero.illegal-replacement", "replacements are not ruled on yet"},
 	{"libero.injured", "replacements are not ruled on yet"},
@@ -32,10 +31,7 @@ var unread = []struct{ prefix, reason string }{
 	{"net.after-landing", "whether the player was still in the action is the fact asked"},
 	{"net.ball-pushed-by-both", "each touch of the net is judged on its own"},
 	{"overhead.min-height", "the question to the crew names the height"},
-	{"replay.injury", "an injury is led by the caution; its stoppage is not ruled on yet"},
 	{"replay.requests", "requests are not ruled on yet"},
-	{"subs.", "substitutions are administrative, not a rally"},
-	{"timeouts.", "time-outs are administrative, not a rally"},
 }
 
 // factsOnly are parameters of other areas that are only ever looked up.
