@@ -188,6 +188,12 @@ func (s *scene) act(c *clauseState, i int) int {
 		}
 	case vGo:
 		a.used = true
+		switch base(a.word) {
+		case "run down", "chase down", "track down", "go after", "chase", "pursue":
+			if !s.ballSubj && len(s.subj) == 1 {
+				s.takes(c, i)
+			}
+		}
 		switch base(s.toks[a.from].form) {
 		case "chase", "pursue":
 			if s.fresh && !s.ballSubj {
@@ -202,6 +208,10 @@ func (s *scene) act(c *clauseState, i int) int {
 		}
 	case vWhistle:
 		if c.mark == '?' || c.join == "or" && i == c.from && s.toks[a.from].form == "whistle" { // "whistle it?"
+			if len(s.evs) > 0 && i == c.from {
+				s.settled(c.from, c.to) // "whistle as soon as it touches the net?"
+				return c.to
+			}
 			a.used = true
 			return c.to
 		}
@@ -339,6 +349,13 @@ func (s *scene) meant(c *clauseState, i int) bool {
 		}
 		if n := len(s.evs); n > c.first && s.evs[n-1].Kind == play.Contact && s.evs[n-1].Action == a.action {
 			a.used = true // "uses a finger pass to set"
+			return true
+		}
+		if i > 1 && (s.atoms[i-2].word == "about" || s.atoms[i-2].word == "ready") && len(s.subj) == 1 && !s.ballSubj {
+			a.used = true // "who is about to swing": what she could do, if it is asked
+			t := s.subj[0].team.Other()
+			s.subjectTold()
+			s.next = append(s.next, stated1{fact: play.CouldPlay, value: play.Yes, side: t})
 			return true
 		}
 		if i > 1 && s.atoms[i-2].class == cVerb && s.atoms[i-2].verb == vUp && len(s.subj) > 0 && (a.verb == vHit || a.action.Attacking()) && s.attackAhead(i+1) {

@@ -35,6 +35,9 @@ func (s *scene) state(c *clauseState, a *atom, f play.FactID, v play.Value) {
 	}
 	if f == play.Cause && v == play.ByHair && len(s.subj) == 0 && len(s.evs) == c.first && s.alone() != play.NoTeam {
 		s.subj, s.fresh, s.ballSubj = []party{{team: s.alone(), pid: -1, one: true}}, true, false // "a girl's ponytail brushes the net"
+		if b := s.before(a); b != nil && b.class == cShe {
+			b.used = true
+		}
 	}
 	if f == play.Place && v == play.Unknown && a.class == cDoubt && s.afterPerson(a) && s.fresh {
 		a.class = cFiller // where a player is
@@ -82,6 +85,14 @@ func (s *scene) state(c *clauseState, a *atom, f play.FactID, v play.Value) {
 	}
 	if f == play.Cause && v == play.ByBall && (len(s.evs) == c.first || strings.HasSuffix(a.word, "to")) && s.pushed(c, a) {
 		return
+	}
+	if f == play.Extent && s.body == play.Unknown {
+		switch {
+		case strings.Contains(a.word, "hand"):
+			s.body = play.Hand // "her whole hand"
+		case strings.Contains(a.word, "foot"), strings.Contains(a.word, "feet"), strings.Contains(a.word, "heel"):
+			s.body = play.Foot
+		}
 	}
 	if f == play.Extent && len(s.evs) == c.first {
 		s.extent = v

@@ -5,7 +5,7 @@ import "example.org/netpost/engine/play"
 // goesUp reads a jump: to block where the ball comes from the opponents.
 func (s *scene) goesUp(c *clauseState, a *atom) {
 	if s.ballSubj || len(s.subj) == 0 || a.word == "up" && !s.fresh {
-		a.used = len(s.evs) > 0
+		a.used = len(s.evs) > 0 || s.ballSubj
 		return
 	}
 	a.used = true

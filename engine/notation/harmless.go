@@ -23,7 +23,13 @@ func (s *scene) harmless() {
 		if a.used || a.class == cStop || a.class == cJoin {
 			continue
 		}
+		if a.class == cFloor && i+1 < len(s.atoms) && s.atoms[i+1].class == cDigits && !s.atoms[i+1].used { // "court 40"
+			a.class, s.atoms[i+1].class = cScenery, cScenery
+			continue
+		}
 		switch {
+		case (a.class == cDest || a.class == cPlace) && s.whileLive(i):
+			a.class = cScenery
 		case a.class == cNone && s.manner(i), s.measured(i):
 			a.class = cScenery
 		case a.class == cSide && a.poss && s.ownsScenery(i):
@@ -108,7 +114,7 @@ func (s *scene) measured(i int) bool {
 	switch a.class {
 	case cDigits, cCard:
 		j := i + 1
-		for j < len(s.atoms) && s.atoms[j].class == cScenery {
+		for j < len(s.atoms) && (s.atoms[j].class == cScenery || s.atoms[j].class == cNone && !unit(j)) {
 			j++
 		}
 		return unit(j) || j < len(s.atoms) && s.atoms[j].class == cBody && a.n != 1
@@ -210,10 +216,14 @@ func (s *scene) knownRole(i int) bool {
 	for _, p := range s.people {
 		known = known || p.acts && p.Role == a.role && (t == play.NoTeam || t == p.Team)
 	}
-	if !known {
-		return false
-	}
 	from, to := s.clauseOf(i)
+	for j := from; j < to && !known; j++ {
+		switch b := s.atoms[j]; b.class {
+		case cStop, cJoin, cFiller, cScenery, cSide, cRole, cNot, cShe:
+		default:
+			return false // somebody does something
+		}
+	}
 	for j := from; j < to; j++ {
 		if b := s.atoms[j]; !b.used && j != i && b.class != cFiller && b.class != cScenery && b.class != cShe && b.class != cStop && b.class != cJoin && !(b.class == cSide && j == i-1) && b.class != cBy {
 			return false
@@ -259,4 +269,23 @@ func (s *scene) onlyNamed(i int) bool {
 		}
 	}
 	return true
+}
+
+// whileLive reports whether a place is told in a clause that says only that the
+// ball was still live: "it was still being played on their side".
+func (s *scene) whileLive(i int) bool {
+	from, to := s.clauseOf(i)
+	live := false
+	for j := from; j < to; j++ {
+		switch b := s.atoms[j]; b.class {
+		case cFact:
+			if b.fact != play.Ball {
+				return false
+			}
+			live = b.used
+		case cVerb, cRole, cPerson, cThing, cBody:
+			return false
+		}
+	}
+	return live
 }

@@ -56,15 +56,19 @@ func (s *scene) step(c *clauseState, i int) int {
 	switch a.class {
 	case cSide, cRole, cRow, cLibero, cPerson, cMate, cSame, cShe, cLabel, cCard, cBoth:
 		if a.class == cSide && i+1 < c.to && s.atoms[i+1].class == cFloor {
-			if k := len(s.evs) - 1; k >= c.first && s.evs[k].Kind == play.Line && s.team(a.side) == s.evs[k].Team.Other() {
+			if k := len(s.evs) - 1; (k >= c.first || k >= 0 && !s.verbAhead0(c)) && s.body == play.Unknown && s.evs[k].Kind == play.Line && s.team(a.side) == s.evs[k].Team.Other() {
 				s.mark(i, i+2) // "every bit of the shoe on the opponent's floor"
 				return i + 2
 			}
 			return i + 1 // whose court it is
 		}
-		if a.class == cSide && a.poss && i > c.from && s.atoms[i-1].word == "on" && i+1 < c.to && s.atoms[i+1].class == cNumber && s.team(a.side) != play.NoTeam {
+		if a.class == cSide && a.poss && (i > c.from && s.atoms[i-1].word == "on" || i == c.from && i+2 < c.to && s.atoms[i+2].class == cFiller) && i+1 < c.to && s.atoms[i+1].class == cNumber && s.team(a.side) != play.NoTeam {
 			a.used = true // "on our second touch"
 			return i + 1
+		}
+		if a.class == cRole && a.role == play.Server && a.poss && i+1 < c.to && s.atoms[i+1].class == cFloor && len(s.evs) > c.first {
+			s.mark(i, i+2) // where the ball then went
+			return i + 2
 		}
 		if a.class == cCard && i+1 < c.to && slices.Contains(measures, s.toks[s.atoms[i+1].from].form) {
 			s.mark(i, i+2) // "two seconds later"
@@ -115,6 +119,9 @@ func (s *scene) step(c *clauseState, i int) int {
 		s.used(c, a)
 	case cOpen:
 		s.opening(a)
+		if s.ballSubj && len(s.evs) > c.first {
+			c.ball = true
+		}
 	case cCaution:
 		if w := s.toks[a.from].base; w == "hit" && s.ballSubj { // "the ball hits her in the face"
 			s.hitBy(c, i, i)

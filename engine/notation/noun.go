@@ -1,6 +1,10 @@
 package notation
 
-import "example.org/netpost/engine/play"
+import (
+	"strings"
+
+	"example.org/netpost/engine/play"
+)
 
 // objectNoun finds the noun of a contact that a verb has as its object: "digs
 // a hard-driven attack", "touches R's set", "passes the serve". It gives the
@@ -33,6 +37,10 @@ func (s *scene) objectNoun(c *clauseState, i int) (at int, owner play.Team, ok b
 		case cOpen:
 			return j, play.NoTeam, b.id == "free"
 		case cVerb:
+			if j+1 < c.to && s.atoms[j+1].class == cVerb && b.verb == vContact && strings.HasSuffix(s.toks[b.from].form, "ed") && s.toks[b.from].base != "" {
+				adjective = true // "ran down a shanked pass"
+				continue
+			}
 			switch b.verb {
 			case vContact, vHit, vServe, vBump:
 			default:

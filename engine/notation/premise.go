@@ -689,3 +689,45 @@ func (s *scene) keptFrom(c *clauseState, a *atom) bool {
 	}
 	return false
 }
+
+// toldAlready reads a claim about what the story itself tells: "they say she
+// was over the net", of a reach that was told. It adds nothing.
+func (s *scene) toldAlready(g segment, verb int) bool {
+	n := 0
+	for i := verb + 1; i < g.to; i++ {
+		a := s.atoms[i]
+		id := faultOf(a)
+		switch {
+		case id == "over-net":
+			n++
+			if !slices.ContainsFunc(s.evs, func(h happening) bool {
+				return h.Kind == play.Reach || h.Kind == play.Contact && (h.facts[play.ReachHeight] != play.Unknown || h.facts[play.Place] != play.Unknown)
+			}) {
+				return false
+			}
+		case id == "net-contact":
+			n++
+			if !slices.ContainsFunc(s.evs, func(h happening) bool { return h.Kind == play.NetTouch }) {
+				return false
+			}
+		case id == "centre-line":
+			n++
+			if !slices.ContainsFunc(s.evs, func(h happening) bool { return h.Kind == play.Line }) {
+				return false
+			}
+		case a.class == cShe, a.class == cSide, a.class == cRole, a.class == cFiller, a.class == cScenery, a.class == cPerson, a.class == cAsk, a.class == cLibero:
+		default:
+			return false
+		}
+	}
+	if n == 0 {
+		return false
+	}
+	for i := verb + 1; i < g.to; i++ {
+		if id := faultOf(s.atoms[i]); id != "" {
+			s.touchedBy(id)
+		}
+	}
+	s.settled(g.from, g.to)
+	return true
+}

@@ -87,7 +87,7 @@ func (s *scene) topic() string {
 			acts++
 		}
 	}
-	if acts > about || acts > 2 {
+	if acts > about || acts > 2 || about <= 0 {
 		return ""
 	}
 	best, most := "", 0

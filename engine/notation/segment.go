@@ -54,6 +54,7 @@ func (s *scene) run() {
 		case s.general(g), s.lone(g), s.counts(g), s.kind0(g):
 		case s.unknown(g):
 		case s.able(g):
+		case by == saysOther && s.toldAlready(g, verb):
 		case by == saysOther: // in dispute: its words stay unread
 			for j := g.from; j < g.to; j++ {
 				if s.atoms[j].class == cTopic && s.bystander(j) {
