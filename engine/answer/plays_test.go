@@ -23,6 +23,8 @@ var floors = []struct {
 }{
 	{"cases.plays", true, 68, 0},
 	{"cases.plays", false, 50, 0},
+	{"court.plays", true, 97, 0},
+	{"court.plays", false, 85, 0},
 	{"dev.plays", true, 85, 0},
 	{"dev.plays", false, 46, 1},
 	{"deadball.plays", true, 50, 0},
@@ -140,7 +142,7 @@ func TestPlays(t *testing.T) {
 // both forms and a right answer, and that ids differ.
 func TestPlayFiles(t *testing.T) {
 	ids := map[string]bool{}
-	for _, name := range []string{"cases.plays", "deadball.plays", "dev.plays", "own.plays", "questions.plays", "serve.plays", "stories.plays"} {
+	for _, name := range []string{"cases.plays", "court.plays", "deadball.plays", "dev.plays", "own.plays", "questions.plays", "serve.plays", "stories.plays"} {
 		for _, p := range load(t, name) {
 			at := fmt.Sprintf("%s:%d: %s", name, p.Line, p.ID)
 			if ids[p.ID] {

@@ -157,7 +157,11 @@ func (c *crew) team(t play.Team) *engine.Ruling {
 func (c *crew) inside(t play.Team) *engine.Ruling {
 	for _, p := range c.a.People {
 		k := play.Key{Fact: StandsInside, Of: p.ID}
-		if p.Team != t || p.Role == play.Server || c.a.Get(k) == play.Unknown && !c.a.Void(k) {
+		if p.Team != t || c.a.Get(k) == play.Unknown && !c.a.Void(k) {
+			continue
+		}
+		if p.Role == play.Server {
+			c.clear(ruleInside, "align.inside-court") // all but the server
 			continue
 		}
 		v := c.Get(StandsInside, p.ID)
@@ -165,6 +169,7 @@ func (c *crew) inside(t play.Team) *engine.Ruling {
 			continue
 		}
 		if p.Place == RightBack && v != OverTheLine && v != OnTheLine && c.serves(t) {
+			c.clear(ruleInside, "align.inside-court")
 			continue // the server stands behind the end line
 		}
 		switch {
@@ -301,8 +306,8 @@ func (c *crew) pairs() engine.Ruling {
 	c.Param("align.front-back-pair")
 	var say []string
 	for _, p := range c.a.People {
-		if p.Bench {
-			continue
+		if k := (play.Key{Fact: StandsPlace, Of: p.ID}); p.Bench || c.a.Get(k) == play.Unknown && !c.a.Void(k) {
+			continue // nobody asks with whom somebody of no known position is compared
 		}
 		say = append(say, law.compared(c.place(p)))
 	}

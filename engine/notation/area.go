@@ -30,6 +30,8 @@ type heard struct {
 var areaReaders = []area{
 	{name: "facts", read: readLookup},
 	{name: "dead ball", read: readDeadBall, reprint: deadPrint},
+	{name: "alignment", read: readAlignment, reprint: readCourtPrint},
+	{name: "alignment", read: readOrder},
 }
 
 // inPrint reads a text that is a print of a subject of another area.

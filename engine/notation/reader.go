@@ -47,14 +47,15 @@ func Read(text string) (Reading, error) {
 	}
 	r.Topic = s.topic()
 	h, area, found := s.inArea(r.Topic == "")
-	switch {
-	case found:
+	if !found || !h.sure {
+		if p, left, ok := s.readService(); ok {
+			r.Rally, r.Unread, r.Topic = p, left, ""
+			return r, nil
+		}
+	}
+	if found {
 		r.Other, r.Topic = h.subject, area
 		r.Unread, r.More = s.left(h), h.more
-		return r, nil
-	}
-	if p, left, ok := s.readService(); ok {
-		r.Rally, r.Unread, r.Topic = p, left, ""
 		return r, nil
 	}
 	if r.Topic == "" {
