@@ -46,6 +46,9 @@ func Of(r notation.Reading, o Options) Answer {
 	if season == 0 {
 		season = r.Season
 	}
+	if r.Ago > 0 && r.Season == 0 {
+		season = back(season, r.Ago, chosen)
+	}
 	if len(chosen) == 1 {
 		a.Code = Maybe(chosen[0])
 	}
@@ -97,6 +100,19 @@ func (o Options) chosen(r notation.Reading) []code.Code {
 		}
 	}
 	return code.All()
+}
+
+// back is the season so many seasons before the one asked under, else before
+// the newest that all the codes hold.
+func back(from code.Season, ago int, codes []code.Code) code.Season {
+	if from == 0 {
+		for _, c := range codes {
+			if _, last, ok := code.Held(c); ok && (from == 0 || last < from) {
+				from = last
+			}
+		}
+	}
+	return from - code.Season(ago)
 }
 
 // unsettled says that no text settles a play.

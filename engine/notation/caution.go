@@ -58,11 +58,15 @@ func (s *scene) cautious() bool {
 }
 
 func (s *scene) isOneOf(i int, words []string) bool {
-	return slices.ContainsFunc(forms(s.toks[i]), func(f string) bool { return slices.Contains(words, f) })
+	t := s.toks[i]
+	return slices.ContainsFunc(words, func(w string) bool { return isForm(t, w) })
 }
 
 func (s *scene) phraseOf(i int, phrases []string) bool {
-	return slices.ContainsFunc(phrases, func(p string) bool { return s.says(i, strings.Fields(p)) })
+	return slices.ContainsFunc(phrases, func(p string) bool {
+		w, _, _ := strings.Cut(p, " ")
+		return isForm(s.toks[i], w) && s.says(i, strings.Fields(p))
+	})
 }
 
 // near reports whether one of the words is among the next n tokens from i on,

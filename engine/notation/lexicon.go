@@ -62,6 +62,7 @@ const (
 	cLabel          // a shirt number
 	cDigits         // a bare number
 	cUnknown        // nobody knows
+	cAgo            // a season before the newest
 )
 
 // manner of a verb: what it takes as its object and what comes of it.

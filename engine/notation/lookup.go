@@ -284,7 +284,7 @@ func (s *scene) says(i int, ws []string) bool {
 		return false
 	}
 	for k, w := range ws {
-		if t := s.toks[i+k]; t.mark != 0 || !slices.Contains(forms(t), w) {
+		if t := s.toks[i+k]; t.mark != 0 || !isForm(t, w) {
 			return false
 		}
 	}
@@ -307,6 +307,21 @@ func forms(t token) []string {
 		out = append(out, "be")
 	}
 	return out
+}
+
+// isForm reports whether a word of a phrase can be that of a token.
+func isForm(t token, w string) bool {
+	if w == t.form || w == t.base && w != "" {
+		return true
+	}
+	if b, ok := strings.CutPrefix(t.form, w); ok && len(w) > 2 && (b == "s" || b == "es" || b == "ed" || b == "ing") {
+		return true
+	}
+	switch t.form {
+	case "is", "are", "was", "were":
+		return w == "be"
+	}
+	return false
 }
 
 // toldNumber is how many tokens from i on are somebody's claim of a number or of

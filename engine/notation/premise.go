@@ -53,7 +53,7 @@ func (s *scene) happensAfter(i int) bool {
 // supposes reports whether a clause asks about another case than the one told:
 // "what if it is over the other side".
 func (s *scene) supposes(g segment) bool {
-	if len(s.evs) == 0 {
+	if len(s.evs) == 0 || !slices.Contains([]string{"what", "and", "how", "does", "would", "is", "any", "different", "same"}, s.toks[s.atoms[g.from].from].form) {
 		return false
 	}
 	var ws []string
@@ -97,6 +97,13 @@ func (s *scene) suppose(g segment) {
 				delete(s.evs[i].facts, f)
 				s.evs[i].set(f, play.Unknown)
 			}
+		}
+	}
+	for _, h := range told {
+		if e := &s.evs[n-1]; h.Kind == play.Cross && (e.Kind == play.Strike || e.Kind == play.Land) && e.Team != play.NoTeam && h.Team == e.Team.Other() {
+			e.Team = play.NoTeam // "what if it is over the other side?"
+			delete(e.facts, play.Side)
+			e.set(play.Side, play.Unknown)
 		}
 	}
 	for _, h := range told { // the same thing once more, told of otherwise
@@ -730,4 +737,24 @@ func (s *scene) toldAlready(g segment, verb int) bool {
 	}
 	s.settled(g.from, g.to)
 	return true
+}
+
+// questions are the further questions of a text in its own words. What only
+// names another call that could be made of the same act is none: "block? or
+// attack?".
+func (s *scene) questions(text string) []string {
+	var out []string
+	first := true
+	for _, g := range s.sentences() {
+		from, to := s.toks[s.atoms[g.from].from].start, s.toks[s.atoms[g.to-1].to-1].end
+		words := strings.Fields(text[from:to])
+		if g.mark != '?' && !s.supposes(g) {
+			continue
+		}
+		if !first && len(words) > 2 {
+			out = append(out, strings.Join(words, " ")+"?")
+		}
+		first = false
+	}
+	return out
 }

@@ -42,6 +42,7 @@ func Read(text string) (Reading, error) {
 	if s.season != "" {
 		r.Season, _ = code.ParseSeason(s.season)
 	}
+	r.Ago = s.ago
 	if r.Game = s.otherGame(); r.Game != "" {
 		return r, nil
 	}
@@ -62,9 +63,7 @@ func Read(text string) (Reading, error) {
 		r.Rally = fought(s.finish())
 	}
 	r.Unread = s.unread(r.Rally == nil)
-	if strings.Count(text, "?") > 1 && len(s.wanted) > 1 {
-		r.More = s.wanted[1:]
-	}
+	r.More = s.questions(text)
 	return r, nil
 }
 

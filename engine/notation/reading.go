@@ -37,6 +37,10 @@ type Reading struct {
 	// contrast ("college does it"). Empty and zero when none is named.
 	Code   code.Code
 	Season code.Season
+	// Ago is how many seasons back the text puts the play or the rules: "last
+	// season" is one. It counts from the season asked under, else from the
+	// newest held.
+	Ago int
 	// Calls are calls that the text reports, as ids of faults. They are never
 	// facts of the play.
 	Calls []string
@@ -54,7 +58,8 @@ type Reading struct {
 	// subs, timeouts, libero-replacement, delay, conduct, mechanics, facts or
 	// other. Empty for a play of the ball.
 	Topic string
-	// More are further questions in the same text; the first is the one read.
+	// More are further questions in the same text, in its own words; the first
+	// is the one read.
 	More []string
 }
 

@@ -58,6 +58,7 @@ type scene struct {
 	topics                  []string
 	asides                  int // topics that are only people of whom a clause says nothing of the play
 	code, season            string
+	ago                     int  // seasons before the newest
 	pairAsked               bool // which of two touched first is the question
 }
 

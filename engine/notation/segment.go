@@ -119,6 +119,8 @@ func (s *scene) side0(g segment) {
 			a.used = true
 		case cTopic:
 			s.topics = append(s.topics, a.id)
+		case cAgo:
+			a.used, s.ago = true, a.n
 		case cPoint:
 			a.used = true
 			s.asked = play.AskedPoint
