@@ -25,6 +25,7 @@ func (e *FillError) Error() string {
 // id, its words or a short way to say it, a yes or no where the question has
 // them, or a clause such as "she was front row". Other facts that the answer
 // tells are filled too, where only one thing of the play can have them. It
+// A word that was misspelt is mended as Respell does. It
 // fails with a *FillError, and tells nothing, where a word of the answer has
 // no part in what was understood, where the answer leaves the fact open or
 // contradicts itself or what was told before of another fact.
@@ -40,10 +41,20 @@ func Fill(p *play.Rally, asked play.Key, words string) (*play.Rally, error) {
 	if v := a.exact(words); v != play.Unknown {
 		return telling(p, asked, v), nil
 	}
-	if err := a.fill(words); err != nil {
-		return nil, err
+	err := a.fill(words)
+	if err == nil {
+		return a.p, nil
 	}
-	return a.p, nil
+	if mended, changed := Respell(words); changed != nil {
+		b := &filling{p: p, asked: asked, fact: f, keys: a.keys, told: map[play.Key]play.Value{}}
+		if v := b.exact(mended); v != play.Unknown {
+			return telling(p, asked, v), nil
+		}
+		if b.fill(mended) == nil {
+			return b.p, nil
+		}
+	}
+	return nil, err
 }
 
 // filling is one answer on its way into the play.

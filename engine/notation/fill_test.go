@@ -48,6 +48,9 @@ func answerPlay() *play.Rally {
 func TestFill(t *testing.T) {
 	for _, test := range []struct{ ask, words, want string }{
 		{"row@p1", "front", "row@p1=front"},
+		{"row@p2", "the blocekr was front row", "row@p2=front"},
+		{"height@e1", "whollly above the net", "height@e1=above"},
+		{"take-off@e1", "behnid the line", "take-off@e1=behind"},
 		{"row@p1", "she was front row", "row@p1=front"},
 		{"row@p1", "Back row.", "row@p1=back"},
 		{"row@p1", "she wasn't front row", "row@p1=back"},
@@ -150,6 +153,7 @@ func TestFillRefuses(t *testing.T) {
 		{"row@p1", "their blocker was front row", "does not answer the question"},
 		{"row@p1", "not", "nothing in it is an answer"},
 		{"row@p1", "she was", "nothing in it is an answer"},
+		{"row@p1", "fromt", `"fromt": that was not understood`},
 		{"row@p1", "front row unicorn", `"unicorn": that was not understood`},
 		{"height@e1", "yes, it was below the net", "says two things"},
 		{"height@e1", "not below", "not plain which value"},
