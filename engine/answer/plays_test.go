@@ -24,7 +24,7 @@ var floors = []struct {
 	{"cases.plays", true, 68, 0},
 	{"cases.plays", false, 50, 0},
 	{"court.plays", true, 97, 0},
-	{"court.plays", false, 85, 0},
+	{"court.plays", false, 93, 0},
 	{"dev.plays", true, 85, 0},
 	{"dev.plays", false, 46, 1},
 	{"deadball.plays", true, 50, 0},

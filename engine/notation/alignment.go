@@ -22,6 +22,8 @@ type aligned struct {
 	line   bool // a line was named, which "it" can be
 	denied bool
 	both   bool // both teams are told of
+	air    bool // the relation that follows is of somebody in the air
+	inFor  bool // whoever is named next is off the court: the libero stands there
 	told   int  // things told of positions
 	asks   bool // a fault of position is asked about or named
 	clash  bool
@@ -70,8 +72,8 @@ func readAlignment(s *scene) (heard, bool) {
 		return heard{}, false
 	}
 	h := heard{subject: r.a, used: r.used, scenery: make([]bool, len(r.used))}
-	left := sceneryOf(s, &h)
-	if left > 3 {
+	left, ok := sceneryOf(s, &h)
+	if !ok {
 		return heard{}, false
 	}
 	h.sure = left == 0
@@ -125,7 +127,7 @@ func (r *aligned) stop(m byte) {
 	if r.upon != nil && m != ',' {
 		r.clash = true
 	}
-	r.denied = false
+	r.denied, r.air, r.inFor = false, false, false
 }
 
 // take reads what begins at word i; it gives the number of words read.
@@ -203,6 +205,16 @@ func (r *aligned) who(p someone) {
 		r.side, r.subj = team, -1
 		return
 	}
+	if r.inFor {
+		r.inFor = false
+		if q := &r.a.People[r.subj]; p.place.OK() && !q.Place.OK() {
+			q.Place = p.place
+		}
+		return
+	}
+	if p.row && !p.place.OK() && p.role == play.NoRole && p.label == "" && !p.side.ok() && p.n == 2 && r.subj >= 0 && r.upon == nil {
+		return // "the setter is back row": which of the three positions was not told
+	}
 	at := r.person(team, p)
 	if r.upon == nil {
 		r.subj, r.side = at, play.NoTeam
@@ -256,6 +268,10 @@ func (r *aligned) relate(rel relating, x, y int) {
 	case coAcross:
 		fact = court.StandsAcross
 	case coEven:
+		if r.air {
+			r.clash = true
+			return
+		}
 		value = court.LevelWith
 		p, q := a.People[x].Place, a.People[y].Place
 		switch {
@@ -265,6 +281,11 @@ func (r *aligned) relate(rel relating, x, y int) {
 		default:
 			r.clash = true // which way they are level was not said
 			return
+		}
+	}
+	if r.air { // in the air at the contact: where the feet last were is another matter
+		if fact = court.AirDepth; rel.op == coAcross {
+			fact = court.AirAcross
 		}
 	}
 	of, turned := a.PairOf(a.People[x].ID, a.People[y].ID)
@@ -400,6 +421,7 @@ func (r *aligned) row(row *courtRow, i, j int) {
 			return
 		}
 		tell(court.InTheAir, play.Yes)
+		r.air = true
 	case coInside:
 		if r.subj < 0 {
 			r.clash = true
@@ -458,6 +480,12 @@ func (r *aligned) row(row *courtRow, i, j int) {
 	case coReceive:
 		t := r.team
 		r.a = a.With(play.Key{Fact: court.ServingSide}, play.Value(t.Other().String()))
+	case coFor:
+		if r.subj < 0 || a.People[r.subj].Role != play.Libero {
+			r.clash = true
+			return
+		}
+		r.inFor = true
 	case coPairs:
 		r.a.Asked = court.WantPairs
 		r.asks = true

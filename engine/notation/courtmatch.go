@@ -148,7 +148,7 @@ func someoneAt(ws []courtWord, i int) (someone, bool) {
 			p.label, p.named = ws[j].label, true
 		}
 		step(1)
-		if j < len(ws) && ws[j].form == "team" {
+		if j < len(ws) && ws[j].is("team") {
 			step(1)
 		}
 	}

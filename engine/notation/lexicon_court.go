@@ -24,6 +24,7 @@ const (
 	coPairs                  // who is compared is asked
 	coNot                    // a denial
 	coOrNot                  // whether a team is in order is left open
+	coFor                    // the libero told of is in for the next one
 	coBoth                   // both teams are told of
 )
 
@@ -93,9 +94,9 @@ var courtRows = []courtRow{
 	{"out|outside of? bounds|court|sideline|side-line", coInside, court.OutsideHalf},
 	{"off court", coInside, court.OutsideHalf},
 	{"outside side line", coInside, court.OutsideHalf},
-	{"foot on line|sideline", coInside, court.OnTheLine},
-	{"foot on side|end|boundary line", coInside, court.OnTheLine},
-	{"foot over <cline>", coInside, court.OverTheLine},
+	{"both? foot on line|sideline", coInside, court.OnTheLine},
+	{"both? foot on side|end|boundary line", coInside, court.OnTheLine},
+	{"foot over <cline> on|onto? @? court|side|half?", coInside, court.OverTheLine},
 	{"foot over on opponent|other|@ side|court", coInside, court.OverTheLine},
 	{"at|on serve|service|contact contact|hit?", coTime, court.AtContact},
 	{"at hit", coTime, court.AtContact},
@@ -125,6 +126,8 @@ var courtRows = []courtRow{
 	{"who do|does?", coIgnore, ""},
 	{"not", coNot, ""},
 	{"or not", coOrNot, ""},
+	{"in for", coFor, ""},
+	{"replacing|replace", coFor, ""},
 	{"both|each team|side", coBoth, ""},
 }
 

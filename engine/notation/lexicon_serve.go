@@ -124,6 +124,7 @@ var serveRows = []serveRow{
 	svTells("@R view clear", play.Hidden, play.InSight),
 	// The positions.
 	svTells("@R is? out of position at? service|serve? contact?", play.Receivers, play.Misaligned),
+	svTells("@R is? overlap|overlapped|overlapping at service|serve? contact|hit", play.Receivers, play.Misaligned),
 	svTells("@R in position", play.Receivers, play.Aligned),
 	// The way of the ball.
 	svDoes("serve go straight? into net", svCross, play.IntoNet),

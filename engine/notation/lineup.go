@@ -20,7 +20,7 @@ var (
 	firstForm   = regexp.MustCompile(`(?i)^` + sideForm + ` (?:serves?|served|starts? serving) first(?: and (.+))?$`)
 	ralliesForm = regexp.MustCompile(`(?i)^(?:the )?(?:rallies|points) (?:are |were )?(?:won by|go to|went to|to)((?: \w+)+)$`)
 	wonForm     = regexp.MustCompile(`(?i)^(?:then )?` + sideForm + ` (?:wins?|won|scores?|scored|gets?|got)(?: (?:the )?(?:next )?(\w+)?(?: ?(?:rally|rallies|point|points|in a row))*)?$`)
-	won2Form    = regexp.MustCompile(`(?i)^(?:won|scored) (?:the )?(?:next )?(\w+)(?: (?:rally|rallies|point|points|in a row))+$`)
+	won2Form    = regexp.MustCompile(`(?i)^(?:then )?(?:won|scored|win|wins) (?:the )?(?:next )?(\w+)(?: (?:rally|rallies|point|points|in a row))*$`)
 	sideoutForm = regexp.MustCompile(`(?i)^(?:then )?` + sideForm + ` (?:sides? out|sided out|gets? (?:a |the )?side-?out)$`)
 	subForm     = regexp.MustCompile(`(?i)^` + sideForm + ` (?:subs?|substitutes?) #?(\w{1,4}) (?:in )?for #?(\w{1,4})$`)
 	subTwoForm  = regexp.MustCompile(`(?i)^#?(\w{1,4}) (?:subs? in|subbed in|comes in|goes in|came in|went in|in) for #?(\w{1,4})(?: of (\w+))?$`)
@@ -195,6 +195,9 @@ func (r *historyRead) clause(c string) bool {
 	}
 	if m := sideoutForm.FindStringSubmatch(c); m != nil {
 		return won(r.side(m[1]), "")
+	}
+	if m := won2Form.FindStringSubmatch(c); m != nil { // "we serve first, won 4"
+		return won(r.last, m[1])
 	}
 	if m := wonForm.FindStringSubmatch(c); m != nil {
 		return won(r.side(m[1]), m[2])

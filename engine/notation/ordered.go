@@ -116,18 +116,18 @@ func readOrder(s *scene) (heard, bool) {
 		return heard{}, false
 	}
 	h := heard{subject: r.l, used: r.used, scenery: make([]bool, len(r.used))}
-	left := sceneryOf(s, &h)
-	if left > 3 {
+	left, ok := sceneryOf(s, &h)
+	if !ok {
 		return heard{}, false
 	}
 	h.sure = left == 0
 	return h, true
 }
 
-// sceneryOf marks what an area did not use and is known not to matter; it
-// gives the number of the words that are left.
-func sceneryOf(s *scene, h *heard) int {
-	left := 0
+// sceneryOf marks what an area did not use and is known not to matter. It gives
+// the number of the words that are left, or false where one of them tells
+// something that is no part of the area.
+func sceneryOf(s *scene, h *heard) (left int, ok bool) {
 	for _, a := range s.atoms {
 		if a.mark != 0 {
 			continue
@@ -135,16 +135,18 @@ func sceneryOf(s *scene, h *heard) int {
 		for i := a.from; i < a.to; i++ {
 			switch {
 			case h.used[i]:
-			case a.class == cFiller, a.class == cAsk, a.class == cCode, a.class == cTopic && a.id == "alignment":
+			case a.class == cFiller, a.class == cAsk, a.class == cJoin, a.class == cCode, a.class == cTopic && a.id == "alignment":
 				h.used[i] = true
 			case a.class == cScenery:
 				h.used[i], h.scenery[i] = true, true
+			case a.class != cNone:
+				return 0, false
 			default:
 				left++
 			}
 		}
 	}
-	return left
+	return left, left <= 3
 }
 
 // take reads what begins at word i; it gives the number of words read.

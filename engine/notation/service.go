@@ -150,6 +150,8 @@ func (v *service) side(c serveMatch) {
 		v.clash = v.clash || v.serving != play.NoTeam && v.serving != t
 		v.serving = t
 	}
+	// A side that goes by the other part in the serve is not the one meant.
+	v.clash = v.clash || c.serving == sideRef{serveRec, 1} || c.receive == sideRef{serveRec, 0}
 	if c.serving.ok() {
 		set(v.team(c.serving))
 	}
