@@ -9,6 +9,9 @@ func (s *scene) goesUp(c *clauseState, a *atom) {
 		return
 	}
 	a.used = true
+	if s.upTogether(c, a) {
+		return
+	}
 	w := s.subj[0]
 	role := w.role
 	if w.pid >= 0 {

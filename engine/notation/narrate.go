@@ -76,6 +76,10 @@ func (s *scene) step(c *clauseState, i int) int {
 		}
 		if a.class == cCard && i > c.from+1 && s.atoms[i-1].word == "of" && s.atoms[i-2].action == play.Block {
 			a.used = true // "a block of two"
+			if k := len(s.evs) - 1; k >= c.first && s.evs[k].Action == play.Block && a.n > 1 && s.namesOne(i+1) {
+				s.groupOf = s.evs[k].Team
+				s.evs, s.group, s.fresh, s.ballSubj = s.evs[:k], a.n, false, false // who they are follows
+			}
 			return i + 1
 		}
 		if a.class == cBoth && i+1 < c.to && (s.atoms[i+1].class == cBody || s.atoms[i+1].class == cVerb && strings.HasPrefix(s.atoms[i+1].word, "hand")) {

@@ -16,7 +16,7 @@ func (s *scene) touches(c *clauseState, i int, noun bool) int {
 		s.mark(i, i+1)
 		for j := i + 1; j < c.to; j++ {
 			switch s.atoms[j].class {
-			case cBall, cThing, cSide, cRole, cPerson, cMate, cBody, cFiller, cNobody, cOfficial, cBy, cFloor:
+			case cBall, cThing, cSide, cRole, cPerson, cMate, cBody, cFiller, cNobody, cOfficial, cBy, cFloor, cAround:
 				s.atoms[j].used = true
 				continue
 			}

@@ -335,6 +335,9 @@ func (s *scene) bothOf(c *clauseState, i int) (party, int, bool) {
 		}
 		return w, j, ok
 	}
+	if j := s.bothReach(c, i); j > 0 {
+		return party{}, j, false
+	}
 	if n := len(s.evs); n > 1 && s.verbAhead(c, i) && s.evs[n-1].joint && s.evs[n-2].joint && s.evs[n-1].Team == s.evs[n-2].Team && s.evs[n-1].who >= 0 && s.evs[n-2].who >= 0 {
 		s.subj = []party{{team: s.evs[n-2].Team, pid: s.evs[n-2].who, one: true}, {team: s.evs[n-1].Team, pid: s.evs[n-1].who, one: true}}
 		s.both, s.fresh, s.ballSubj = false, true, false // the two who just touched it

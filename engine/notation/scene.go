@@ -58,8 +58,10 @@ type scene struct {
 	topics                  []string
 	asides                  int // topics that are only people of whom a clause says nothing of the play
 	code, season            string
-	ago                     int  // seasons before the newest
-	pairAsked               bool // which of two touched first is the question
+	ago                     int       // seasons before the newest
+	group                   int       // so many went up to block, of whom some are named after that
+	groupOf                 play.Team // whose they are, where it was told
+	pairAsked               bool      // which of two touched first is the question
 }
 
 type stated1 struct {

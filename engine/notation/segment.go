@@ -51,7 +51,7 @@ func (s *scene) run() {
 		switch {
 		case s.supposes(g):
 			s.suppose(g)
-		case s.general(g), s.lone(g), s.counts(g), s.kind0(g):
+		case s.wallOf(g), s.general(g), s.lone(g), s.counts(g), s.kind0(g):
 		case s.unknown(g):
 		case s.able(g):
 		case by == saysOther && s.toldAlready(g, verb):
