@@ -59,6 +59,12 @@ func wants(w playtest.Want, also ...string) []string {
 	return out
 }
 
+// families are the measures of one ladder.
+var families = [][]string{
+	{"delay", "delay-warning", "delay-penalty"},
+	{"misconduct", "warning", "penalty", "expulsion", "disqualification"},
+}
+
 func meets(want, got []string) bool {
 	return slices.ContainsFunc(want, func(s string) bool { return s == "any" && len(got) > 0 || slices.Contains(got, s) })
 }
@@ -163,6 +169,11 @@ func score(p playtest.Play, code string, a answer.Answer) string {
 		return silent
 	}
 	if !meets(ok, said) {
+		for _, f := range families { // the ladder is right, the step is not told
+			if meets(f, ok) && meets(f, said) {
+				return half
+			}
+		}
 		return wrong
 	}
 	if want.Outcome == "fault" && len(want.Against) > 0 {

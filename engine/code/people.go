@@ -137,9 +137,9 @@ var peopleRows = []Row{
 			coll: {pub("cancelled", "10.3.2.3; 11.3", ncaa2026Note,
 				"points are cancelled").
 				doubt("confidence medium")},
-			scho: {mem("not-stated", "10-2",
-				"no cancellation stated").
-				doubt("no line seen")},
+			scho: {pub("cancelled", "10-2", schoolNotListed,
+				"points of the present term of service come off, as long as the opponents have not served").
+				doubt("number from memory; confidence medium")},
 		},
 	},
 	{

@@ -6,6 +6,7 @@ const (
 	usaBulletin           = "USA Volleyball rules interpretation bulletins, 2011 and undated"
 	disputes              = "Officials' forum thread on captains, protests and coaches at the stand (high-school rules), undated"
 	schoolInterpretations = "US high-school rules book, official interpretations 2018-19, situation 2"
+	schoolNotListed       = "Officials' forum thread on a player who was not on the line-up and played from the start (high-school rules), undated"
 	schoolShort           = "Rules column and officials' forum on short-handed teams and exceptional substitutions (high-school rules), undated"
 )
 

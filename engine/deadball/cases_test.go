@@ -205,8 +205,12 @@ func checkCase(t *testing.T, c oneCase, a *deadball.Act, b *code.Book, id string
 	}
 	for _, s := range c.ifs {
 		told, want, _ := strings.Cut(s, "=>")
-		fact, value, _ := strings.Cut(strings.TrimSpace(told), "=")
-		e, err := engine.Decide(deadball.Judge, a.With(play.FactID(fact), play.Value(value)), b)
+		more := a
+		for f := range strings.FieldsSeq(told) {
+			fact, value, _ := strings.Cut(f, "=")
+			more = more.With(play.FactID(fact), play.Value(value))
+		}
+		e, err := engine.Decide(deadball.Judge, more, b)
 		if err != nil {
 			t.Errorf("%s: %v", c.at, err)
 			continue

@@ -30,8 +30,7 @@ func (l *look) delayed() engine.Ruling {
 	if !l.told(DelayBefore) {
 		return saying(l.against("delay"), "a warning for the first delay of the "+scope+", a penalty (point and service) for every later one")
 	}
-	switch before := l.get(DelayBefore); {
-	case before == ThisSet, before == EarlierSet && scope == "match":
+	if l.is(DelayBefore, "yes") && (scope == "match" || l.is(DelaySet, ThisSet)) {
 		return l.against("delay-penalty")
 	}
 	return l.against("delay-warning")

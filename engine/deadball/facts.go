@@ -17,6 +17,7 @@ const (
 	ChargedDelay      play.FactID = "charged-delay"
 	CoachThere        play.FactID = "coach-there"
 	DelayBefore       play.FactID = "delay-before"
+	DelaySet          play.FactID = "delay-set"
 	DelayReason       play.FactID = "delay-reason"
 	DisputeOf         play.FactID = "dispute-of"
 	FacilityItem      play.FactID = "facility-item"
@@ -127,14 +128,16 @@ var facts = []row{
 		Doc:    "Whether the head coach was on the bench when the captain asked.",
 		Values: yesNo("the head coach was there", "the head coach was absent")}, play.Unknown},
 	{play.Fact{ID: DelayBefore, About: play.OfSetting, Ask: "Has the team had a delay sanction before?",
-		Doc: "The delay sanctions of the team earlier in the match.",
-		Values: []play.Choice{{Value: None, Words: "the team had no delay sanction before"},
-			{Value: ThisSet, Words: "the team had a delay sanction in this set"},
-			{Value: EarlierSet, Words: "the team had a delay sanction in an earlier set only"}}}, play.Unknown},
+		Doc:    "Whether the team has had a delay sanction earlier in the match.",
+		Values: yesNo("the team had a delay sanction before", "the team had no delay sanction before")}, play.Unknown},
 	{play.Fact{ID: DelayReason, About: play.OfSetting, Ask: "What holds the team up?",
 		Doc:    "Whether the wait is for a hazard or for the team's own reasons.",
 		Values: []play.Choice{{Value: Slow, Words: "it takes its time"}, {Value: Hazard, Words: "a hazard is mended: a wet floor or a loose shoe"}},
 		Why:    "no hazard is mended"}, Slow},
+	{play.Fact{ID: DelaySet, About: play.OfSetting, Ask: "In which set was that delay sanction?",
+		Doc: "Whether the earlier delay sanction was in this set.",
+		Values: []play.Choice{{Value: ThisSet, Words: "that delay sanction was in this set"},
+			{Value: EarlierSet, Words: "that delay sanction was in an earlier set"}}}, play.Unknown},
 	{play.Fact{ID: DisputeOf, About: play.OfSetting, Ask: "Is it about a judgement or about a rule?",
 		Doc:    "Whether the team disputes a judgement, as in or out, or how a rule was applied.",
 		Values: []play.Choice{{Value: Judgement, Words: "it is about a judgement"}, {Value: OfRule, Words: "it is about the application of a rule"}}}, play.Unknown},

@@ -16,9 +16,9 @@ func random(r *rand.Rand, k deadball.KindRow) *deadball.Act {
 	for _, id := range k.Facts {
 		f, _ := deadball.FactByID(id)
 		switch r.IntN(4) {
-		case 0:
+		case 0, 1:
 			a = a.With(id, f.Values[r.IntN(len(f.Values))].Value)
-		case 1:
+		case 2:
 			a = a.WithVoid(id)
 		}
 	}

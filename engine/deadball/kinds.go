@@ -39,7 +39,7 @@ type KindRow struct {
 }
 
 // improperFacts are what the answer to a request at a wrong moment turns on.
-var improperFacts = []play.FactID{HeldUp, ImproperBefore, DelayBefore}
+var improperFacts = []play.FactID{HeldUp, ImproperBefore, DelayBefore, DelaySet}
 
 // kinds is the table, sorted by id.
 var kinds = []KindRow{
@@ -50,7 +50,7 @@ var kinds = []KindRow{
 	},
 	{
 		ID: Delay, Says: "{team} delays the game", Rule: "delay",
-		Facts: []play.FactID{DelayBefore, DelayReason},
+		Facts: []play.FactID{DelayBefore, DelaySet, DelayReason},
 		Doc:   "A team is not ready, prolongs a stoppage or otherwise holds up the match.",
 	},
 	{
@@ -65,12 +65,12 @@ var kinds = []KindRow{
 	},
 	{
 		ID: IllegalPlayer, Says: "{team} has a player on court who may not play", Rule: "illegal-player",
-		Facts: []play.FactID{DelayBefore, Found},
+		Facts: []play.FactID{DelayBefore, DelaySet, Found},
 		Doc:   "A player is on court who is not on the sheet, was sent off or wears a wrong number.",
 	},
 	{
 		ID: IllegalSubstitution, Says: "{team}'s illegal substitution is found", Rule: "illegal-substitution",
-		Facts: []play.FactID{DelayBefore, Found},
+		Facts: []play.FactID{DelayBefore, DelaySet, Found},
 		Doc:   "A substitution that was made turns out to be illegal: wrong position, beyond the limit, never asked for.",
 	},
 	{
@@ -79,7 +79,7 @@ var kinds = []KindRow{
 	},
 	{
 		ID: LineUpCheck, Says: "{team} asks for a line-up check", Rule: "line-up-check",
-		Facts: []play.FactID{Moment, HeldUp, DelayBefore},
+		Facts: []play.FactID{Moment, HeldUp, DelayBefore, DelaySet},
 		Doc:   "A team asks whether it stands right.",
 	},
 	{
@@ -109,12 +109,12 @@ var kinds = []KindRow{
 	},
 	{
 		ID: TooFew, Says: "{team} has too few players on court", Rule: "players-on-court",
-		Facts: []play.FactID{DelayBefore, Found},
+		Facts: []play.FactID{DelayBefore, DelaySet, Found},
 		Doc:   "Fewer than six stand on the court though the team has six.",
 	},
 	{
 		ID: TooMany, Says: "{team} has too many players on court", Rule: "players-on-court",
-		Facts: []play.FactID{DelayBefore, Found},
+		Facts: []play.FactID{DelayBefore, DelaySet, Found},
 		Doc:   "Seven or more stand on the court.",
 	},
 	{

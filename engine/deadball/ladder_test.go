@@ -84,16 +84,22 @@ func TestMisconductLadder(t *testing.T) {
 
 // TestDelayLadder judges every code and history of delays.
 func TestDelayLadder(t *testing.T) {
-	scope := map[code.Code]bool{code.International: true, code.Club: true} // for the whole match
+	match := map[code.Code]bool{code.International: true, code.Club: true} // delays count for the whole match
 	for _, c := range code.All() {
-		for had, want := range map[play.Value]string{deadball.None: "delay-warning", deadball.ThisSet: "delay-penalty", deadball.EarlierSet: "delay-warning", play.Unknown: "delay"} {
-			if had == deadball.EarlierSet && scope[c] {
+		for _, row := range []struct {
+			had, set play.Value
+			want     string
+		}{
+			{play.Unknown, play.Unknown, "delay"},
+			{play.No, play.Unknown, "delay-warning"},
+			{play.Yes, deadball.ThisSet, "delay-penalty"},
+			{play.Yes, deadball.EarlierSet, "delay-warning"},
+		} {
+			want := row.want
+			if row.set == deadball.EarlierSet && match[c] {
 				want = "delay-penalty"
 			}
-			a := deadball.New(deadball.Delay, play.B)
-			if had != play.Unknown {
-				a = a.With(deadball.DelayBefore, had)
-			}
+			a := deadball.New(deadball.Delay, play.B).With(deadball.DelayBefore, row.had).With(deadball.DelaySet, row.set)
 			d := decide(t, a, c)
 			if !d.Settled() || !slices.Equal(d.Ruling.Measure, []string{want}) {
 				t.Errorf("%s: %s: ruled %s, want %s", c, a.Print(), d.Ruling, want)
@@ -101,6 +107,10 @@ func TestDelayLadder(t *testing.T) {
 			if point, serves := deadball.Next(d.Ruling); (point == play.A) != (want == "delay-penalty") || serves != point {
 				t.Errorf("%s: %s: point to %q, %q serves", c, a.Print(), point, serves)
 			}
+		}
+		a := deadball.New(deadball.Delay, play.A).With(deadball.DelayBefore, play.Yes)
+		if d := decide(t, a, c); d.Settled() != match[c] {
+			t.Errorf("%s: %s: settled %v though the set was not told", c, a.Print(), d.Settled())
 		}
 	}
 }

@@ -27,6 +27,9 @@ var steps = []string{"warning", "penalty", "expulsion", "disqualification"}
 
 func judgeMisconduct(l *look, r string) engine.Ruling {
 	if !l.told(Gravity) {
+		if step, ok := l.anyClass(r); ok {
+			return step
+		}
 		return l.openStep(r, "conduct.yellow", "by its gravity and by what the person has had before: a warning, a penalty (point and service), or out")
 	}
 	switch l.get(Gravity) {
@@ -41,6 +44,25 @@ func judgeMisconduct(l *look, r string) engine.Ruling {
 		return l.out(r, "disqualification")
 	}
 	return l.openStep(r, "conduct.aggression", "a red card at least, by its gravity; disqualification where it is grave")
+}
+
+// anyClass is the step where every class of conduct short of aggression comes
+// to the same one after the card that the person had.
+func (l *look) anyClass(r string) (engine.Ruling, bool) {
+	if !l.told(CardBefore) || l.is(CardBefore, None) {
+		return engine.Ruling{}, false
+	}
+	step := l.minor(r)
+	for _, other := range []engine.Ruling{l.graded(r, "conduct.rude", "penalty"), l.graded(r, "conduct.offensive", "expulsion")} {
+		if !slices.Equal(other.Measure, step.Measure) {
+			return engine.Ruling{}, false
+		}
+	}
+	if step.Answer == "" {
+		step.Answer = "whatever its class, short of aggression"
+	}
+	step.Cites = l.cites
+	return step, !slices.Contains(step.Measure, "misconduct")
 }
 
 // openStep is misconduct whose step is open.

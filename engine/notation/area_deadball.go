@@ -1,6 +1,7 @@
 package notation
 
 import (
+	"iter"
 	"slices"
 	"strings"
 	"sync"
@@ -14,15 +15,22 @@ func init() {
 }
 
 // A deadPhrase is a row of the lexicon of dead-ball acts. Alternatives of a
-// word are parted by a stroke; a word in brackets may be missing. Says lists
-// what the phrase tells, parted by spaces:
+// word are parted by a stroke; a word in brackets may be missing; <n> is a
+// number. Says lists what the phrase tells, parted by spaces; what the kind of
+// act cannot have of it is passed over:
 //
 //	request, done   a verb: something is asked for, or was made
 //	thing:KIND      what is asked for or made
-//	act:KIND        the act itself
-//	past:KIND       an act before the one asked about
+//	act:KIND        the act itself, as what the question is about
+//	made:KIND       an act that happened, which yields to one asked about
 //	again           one more
+//	same            what was named last
+//	hurt, halt      somebody is hurt; play is stopped
+//	blast           a ball is driven hard
+//	whistled        the service was whistled for
 //	person:WHO      who acts
+//	card:CARD       a card that somebody had before
+//	set             the number of a set
 //	FACT=VALUE      a fact of the act
 //	FACT?           a fact whose presumption the words touch
 //	not             a negation
@@ -47,15 +55,21 @@ var deadTree = sync.OnceValue(func() *deadNode {
 			root.add(ws, string(f.ID)+"="+string(c.Value))
 		}
 	}
+	var rows []deadPhrase
 	for _, t := range deadTables {
-		for _, p := range t {
-			for _, ws := range alternatives(p.phrase) {
-				root.add(ws, p.says)
-			}
+		rows = append(rows, t...)
+	}
+	slices.SortStableFunc(rows, func(a, b deadPhrase) int { return b.stands() - a.stands() })
+	for _, p := range rows { // the row that stands for fewer phrases goes before another
+		for _, ws := range alternatives(p.phrase) {
+			root.add(ws, p.says)
 		}
 	}
 	return root
 })
+
+// stands is how many phrases a row stands for.
+func (p deadPhrase) stands() int { return len(alternatives(p.phrase)) }
 
 func (n *deadNode) add(words []string, says string) {
 	for _, w := range words {
@@ -109,7 +123,6 @@ type mention struct {
 // aspects of a mention, the plainest last.
 const (
 	aspectBare = iota
-	aspectPast
 	aspectMade
 	aspectAsked
 )
@@ -120,9 +133,16 @@ type deadReader struct {
 	toks  []token
 	in    []int // the clause of each token
 	signs []sign
+	m     mention
+	act   *deadball.Act
+	row   deadball.KindRow
 	used  []bool
 	scene []bool // tokens that are only scenery
 }
+
+// deadForms are forms that the reader takes for the word of the phrases.
+var deadForms = map[string]string{"am": "be", "are": "be", "bled": "bleed", "blew": "blow", "broke": "break", "did": "do", "does": "do", "fell": "fall", "fought": "fight",
+	"gets": "get", "got": "get", "gotten": "get", "had": "have", "has": "have", "having": "have", "is": "be", "made": "make", "swore": "swear", "was": "be", "were": "be"}
 
 func deadPrint(text string) (play.Spoken, bool) {
 	a, ok := deadball.Parse(text)
@@ -142,6 +162,12 @@ func newDeadReader(s *scene) *deadReader {
 		if t.raw == "TO" || t.raw == "TOs" || t.raw == "T.O" {
 			t.form, t.base = "timeout", ""
 		}
+		if b, ok := deadForms[t.form]; ok {
+			t.base = b
+		}
+		if t.this && t.form == "set" {
+			t.form, t.base = "<this>", "" // this set
+		}
 	}
 	return r
 }
@@ -154,22 +180,44 @@ func readDeadBall(s *scene) (heard, bool) {
 	if !ok {
 		return heard{}, false
 	}
-	a := deadball.New(m.kind, play.A)
-	r.sides(a, m)
-	r.history(a, m, ms)
-	r.facts(a, m)
+	r.act = deadball.New(m.kind, play.A)
+	r.row, _ = deadball.KindByID(m.kind)
+	r.m = m
+	r.sides()
+	r.facts()
+	r.history(ms)
 	r.rest()
-	if a.Check() != nil {
+	left, foreign := r.left()
+	if r.act.Check() != nil || foreign || left > 4 {
 		return heard{}, false
 	}
-	return heard{subject: a, used: r.used, scenery: r.scene, sure: m.aspect >= aspectMade && r.contacts() == 0}, true
+	return heard{subject: r.act, used: r.used, scenery: r.scene, sure: left == 0 || r.contacts() == 0}, true
+}
+
+// left counts the words that were not understood, and reports whether one of
+// them is foreign to a dead ball: a negation, a play of the ball, a part of the
+// court. Such a text is not read as an act, however much of it was.
+func (r *deadReader) left() (n int, foreign bool) {
+	for _, a := range r.s.atoms {
+		for i := a.from; i < a.to; i++ {
+			if r.used[i] || r.scene[i] || r.toks[i].mark != 0 {
+				continue
+			}
+			n++
+			switch a.class {
+			case cVerb, cThing, cFloor, cBody, cFact, cDest, cInto, cLine, cNumber, cUsed, cOpen, cNot, cNobody, cPlace, cRow, cTopic, cLibero, cRole:
+				foreign = true
+			}
+		}
+	}
+	return n, foreign
 }
 
 // contacts counts the plays of the ball that the words were taken for.
 func (r *deadReader) contacts() int {
 	n := 0
 	for _, e := range r.s.evs {
-		if e.Kind == play.Contact || e.Kind == play.NetTouch || e.Kind == play.Line {
+		if e.Kind == play.Contact && e.Action != play.Touch || e.Kind == play.NetTouch || e.Kind == play.Line {
 			n++
 		}
 	}
@@ -191,29 +239,34 @@ func (r *deadReader) find() {
 	}
 }
 
-// longest is the longest phrase that starts at a token. Articles and a few
-// empty words may stand between its words.
+// longest is the longest phrase that starts at a token. Articles, names of
+// sides and a few empty words may stand between its words.
 func (r *deadReader) longest(i int) (*deadNode, int) {
 	var best *deadNode
 	end := i
 	var walk func(n *deadNode, j int)
-	walk = func(n *deadNode, j int) {
-		if n.says != nil && j > end {
-			best, end = n, j
+	step := func(m *deadNode, j int) {
+		if m == nil {
+			return
 		}
+		if m.says != nil && j > end {
+			best, end = m, j
+		}
+		walk(m, j)
+	}
+	walk = func(n *deadNode, j int) {
 		if j >= len(r.toks) || r.toks[j].mark != 0 || n.next == nil {
 			return
 		}
 		t := r.toks[j]
-		for _, w := range []string{t.form, t.base} {
-			if m := n.next[w]; m != nil && w != "" {
-				walk(m, j+1)
-			}
+		step(n.next[t.form], j+1)
+		if t.base != "" {
+			step(n.next[t.base], j+1)
 		}
-		if m := n.next["<n>"]; m != nil && (numeric(t.form) || t.form == "<label>") {
-			walk(m, j+1)
+		if numeric(t.form) || t.form == "<label>" {
+			step(n.next["<n>"], j+1)
 		}
-		if j > i && skippable[t.form] {
+		if j > i && (skippable[t.form] || t.form == "<side>") {
 			walk(n, j+1)
 		}
 	}
@@ -230,23 +283,34 @@ func (r *deadReader) mentions() []mention {
 		switch name {
 		case "act":
 			m.aspect = aspectAsked
-		case "past":
-			m.aspect = aspectPast
+		case "made":
+			m.aspect = aspectMade
 		case "thing":
 			m.aspect = r.verb(i)
+		case "same":
+			if len(out) == 0 {
+				continue
+			}
+			m.kind, m.aspect = out[len(out)-1].kind, r.verb(i)
 		default:
 			continue
 		}
-		m.again = r.near(i, "again")
+		m.again = r.near(i, "again") || name == "same"
 		out = append(out, m)
 	}
 	return out
 }
 
-// verb is what the verb beside a thing says of it: the nearest one before it in
-// its clause, else one after it.
+// verb is what is said of a thing: by the verb before it in its clause, by
+// standing as the verb of a side or a person itself, or by a verb after it.
 func (r *deadReader) verb(i int) int {
-	for j := i - 1; j >= 0 && r.signs[j].clause == r.signs[i].clause; j-- {
+	g := r.signs[i]
+	if g.from > 0 && g.to == g.from+1 {
+		if t := r.toks[g.from-1]; t.form == "<side>" && !t.poss || r.signAt(g.from-1, "person:") && r.toks[g.from].form != r.toks[g.from].base {
+			return aspectMade
+		}
+	}
+	for j := i - 1; j >= 0 && r.signs[j].clause == g.clause; j-- {
 		switch r.signs[j].says {
 		case "request":
 			return aspectAsked
@@ -254,7 +318,7 @@ func (r *deadReader) verb(i int) int {
 			return aspectMade
 		}
 	}
-	for j := i + 1; j < len(r.signs) && r.signs[j].clause == r.signs[i].clause; j++ {
+	for j := i + 1; j < len(r.signs) && r.signs[j].clause == g.clause; j++ {
 		switch r.signs[j].says {
 		case "request":
 			return aspectAsked
@@ -263,6 +327,13 @@ func (r *deadReader) verb(i int) int {
 		}
 	}
 	return aspectBare
+}
+
+// signAt reports whether a sign that begins so covers a token.
+func (r *deadReader) signAt(at int, prefix string) bool {
+	return slices.ContainsFunc(r.signs, func(g sign) bool {
+		return g.from <= at && at < g.to && strings.HasPrefix(g.says, prefix)
+	})
 }
 
 // near reports whether a sign stands close before another one in its clause.
@@ -275,115 +346,150 @@ func (r *deadReader) near(i int, says string) bool {
 	return false
 }
 
+func (r *deadReader) says(s string) bool {
+	return slices.ContainsFunc(r.signs, func(g sign) bool { return g.says == s })
+}
+
+// tells reports whether the words state the fact.
+func (r *deadReader) tells(f play.FactID) bool {
+	return slices.ContainsFunc(r.signs, func(g sign) bool { return strings.HasPrefix(g.says, string(f)+"=") })
+}
+
 // choose finds the act that the question is about: the one most plainly asked
-// for, the last of several. Acts of kinds that have nothing to do with one
-// another leave it open.
+// for, the last of several. Acts that have nothing to do with one another leave
+// it open.
 func (r *deadReader) choose(ms []mention) (mention, bool) {
 	best := -1
 	for i, m := range ms {
-		if m.aspect != aspectPast && (best < 0 || m.aspect >= ms[best].aspect) {
+		if m.aspect > aspectBare && (best < 0 || m.aspect >= ms[best].aspect) {
 			best = i
 		}
 	}
 	if best < 0 {
-		return mention{}, false
+		return r.unnamed(ms)
 	}
 	m := ms[best]
-	if m.aspect == aspectBare {
-		return mention{}, false
+	if m.kind == deadball.Dispute && slices.ContainsFunc(r.signs, func(g sign) bool { return strings.HasPrefix(g.says, "card:") }) {
+		m.kind = deadball.Misconduct // protests, by somebody who had a card
 	}
 	for _, o := range ms {
-		if o.kind != m.kind && !slices.Contains(deadBeside, [2]deadball.Kind{m.kind, o.kind}) {
+		context := o.kind == deadball.TimeOut || o.kind == deadball.Substitution
+		switch {
+		case o.kind == m.kind, o.at == m.at, o.aspect == aspectBare, o.aspect == aspectMade && context:
+		case !slices.Contains(deadBeside, [2]deadball.Kind{m.kind, o.kind}):
 			return mention{}, false
 		}
 	}
 	return m, true
 }
 
+// unnamed is the act that follows from what is told, where none is named: a
+// player is hurt, and who is left on the bench or that play was stopped is told;
+// a substitute comes too late; a ball is driven before the serve is due.
+func (r *deadReader) unnamed(ms []mention) (mention, bool) {
+	for _, m := range ms { // a substitute is, or is not, in the zone in time
+		if m.kind == deadball.Substitution && r.tells(deadball.InZone) {
+			m.aspect = aspectMade
+			return m, true
+		}
+	}
+	for _, g := range r.signs { // a serve that is driven at somebody before its time
+		if g.says == "blast" && r.says(string(deadball.Moment)+"="+string(deadball.BeforeServe)) {
+			return mention{kind: deadball.Misconduct, aspect: aspectMade, at: g.from, clause: g.clause}, true
+		}
+	}
+	for _, g := range r.signs {
+		if g.says != "hurt" {
+			continue
+		}
+		m := mention{aspect: aspectMade, at: g.from, clause: g.clause}
+		switch {
+		case r.tells(deadball.BenchLeft):
+			m.kind = deadball.PlayerOut
+		case r.says("halt"):
+			m.kind = deadball.InjuryStop
+		default:
+			return mention{}, false
+		}
+		return m, true
+	}
+	return mention{}, false
+}
+
 // sides settles whose act it is and what the sides go by.
-func (r *deadReader) sides(a *deadball.Act, m mention) {
+func (r *deadReader) sides() {
 	own := sideRef{}
 	for i, t := range r.toks {
 		if t.form != "<side>" {
 			continue
 		}
 		r.used[i] = true
-		if t.side.fam != relative && (own.fam == noFamily || i <= m.at && (r.in[i] == m.clause || r.in[i] < m.clause)) {
+		if t.side.fam != relative && (own.fam == noFamily || i <= r.m.at) {
 			own = t.side
+		}
+		if t.side == opp && i > r.m.at && r.m.kind == deadball.CoachOnCourt {
+			r.tell(deadball.OwnSide, play.No)
 		}
 	}
 	pairs := map[family][2]string{usThem: {"us", "them"}, serveRec: {"serving", "receiving"}, homeAway: {"home", "visitors"}, colours: r.s.colourNames()}
 	if own.fam == letters && own.n == 1 {
-		a.By = play.B
+		r.act.By = play.B
 	}
 	if n, ok := pairs[own.fam]; ok {
-		a.Names[play.A], a.Names[play.B] = name1(n[own.n]), name1(n[1-own.n])
+		r.act.Names[play.A], r.act.Names[play.B] = nameList(n[own.n]), nameList(n[1-own.n])
 	}
 }
 
-func name1(s string) []string {
+func nameList(s string) []string {
 	if s == "" {
 		return nil
 	}
 	return []string{s}
 }
 
-// history tells what the acts before the one asked about mean for it.
-func (r *deadReader) history(a *deadball.Act, m mention, ms []mention) {
-	k, _ := deadball.KindByID(m.kind)
-	for _, g := range r.signs {
-		if name, _, ok := strings.Cut(g.says, ":"); ok && (name == "act" || name == "past" || name == "thing") || g.says == "request" || g.says == "done" {
-			r.use(g)
-		}
-	}
-	if m.kind != deadball.Substitution || !slices.Contains(k.Facts, deadball.Substituted) {
-		return
-	}
-	earlier := m.again
-	for _, o := range ms {
-		if o.kind == m.kind && o.at < m.at && o.clause < m.clause && o.aspect >= aspectPast {
-			earlier = true
-		}
-	}
-	if earlier {
-		*a = *a.With(deadball.Substituted, play.Yes)
+func (r *deadReader) has(f play.FactID) bool { return slices.Contains(r.row.Facts, f) }
+
+// tell tells a fact that the act can have and that was not told yet.
+func (r *deadReader) tell(f play.FactID, v play.Value) {
+	if r.has(f) && r.act.Get(play.Key{Fact: f}) == play.Unknown {
+		r.act = r.act.With(f, v)
 	}
 }
 
 // facts tells the facts that the words state. What two phrases tell
 // differently is not told, and their words stay unread.
-func (r *deadReader) facts(a *deadball.Act, m mention) {
-	k, _ := deadball.KindByID(m.kind)
+func (r *deadReader) facts() {
 	told := map[play.FactID]play.Value{}
 	at := map[play.FactID][]sign{}
 	for i, g := range r.signs {
-		switch {
-		case g.says == "quiet", g.says == "again":
-			r.use(g)
-			continue
-		case strings.HasPrefix(g.says, "person:"):
-			r.person(a, m, g, told)
-			continue
-		}
 		f, v, ok := strings.Cut(g.says, "=")
-		if doubt, is := strings.CutSuffix(g.says, "?"); is && slices.Contains(k.Facts, play.FactID(doubt)) {
-			*a = *a.WithVoid(play.FactID(doubt))
+		if doubt, is := strings.CutSuffix(g.says, "?"); is && r.has(play.FactID(doubt)) {
+			r.act = r.act.WithVoid(play.FactID(doubt))
 			r.use(g)
 			continue
 		}
 		id := play.FactID(f)
-		if !ok || !slices.Contains(k.Facts, id) {
+		if ok && slices.Contains(deadPassed, passed{r.m.kind, id}) {
+			r.use(g)
+			continue
+		}
+		if !ok || !r.has(id) {
 			continue
 		}
 		value := play.Value(v)
-		if i > 0 && r.signs[i-1].says == "not" && r.signs[i-1].to == g.from {
+		if n := r.negation(i); n >= 0 {
 			fact, _ := deadball.FactByID(id)
 			if value = other(fact, value); value == play.Unknown {
 				continue
 			}
-			r.use(r.signs[i-1])
+			r.use(r.signs[n])
 		}
 		if was, is := told[id]; is && was != value {
+			if id == deadball.Found && (was == deadball.AfterContact || value == deadball.AfterContact) && was != deadball.BeforeServe && value != deadball.BeforeServe {
+				told[id] = deadball.AfterContact // authorised, then served
+				r.use(g)
+				continue
+			}
 			told[id] = play.Unknown
 			for _, o := range append(at[id], g) {
 				r.unuse(o)
@@ -396,19 +502,181 @@ func (r *deadReader) facts(a *deadball.Act, m mention) {
 	}
 	for _, f := range deadball.Facts() {
 		if v := told[f.ID]; v != play.Unknown {
-			*a = *a.With(f.ID, v)
+			r.tell(f.ID, v)
 		}
 	}
 }
 
-// person takes who acts: of a request, the one named before it.
-func (r *deadReader) person(a *deadball.Act, m mention, g sign, told map[play.FactID]play.Value) {
-	k, _ := deadball.KindByID(m.kind)
-	r.use(g)
-	if !slices.Contains(k.Facts, deadball.AskedBy) || g.clause != m.clause || g.from > m.at {
+// negation is the sign right before a sign that denies it, or -1.
+func (r *deadReader) negation(i int) int {
+	for j := i - 1; j >= 0; j-- {
+		if r.signs[j].to == r.signs[i].from && r.signs[j].says == "not" {
+			return j
+		}
+		if r.signs[j].from < r.signs[i].from {
+			break
+		}
+	}
+	return -1
+}
+
+// history tells what people, earlier acts and earlier cards mean for the act.
+func (r *deadReader) history(ms []mention) {
+	for i, g := range r.signs {
+		name, arg, _ := strings.Cut(g.says, ":")
+		switch name {
+		case "act", "made", "thing", "request", "done", "quiet", "again", "same", "set":
+			r.use(g)
+		case "person":
+			r.use(g)
+		case "card":
+			r.card(i, play.Value(arg))
+		case "hurt", "halt":
+			r.use(g)
+		case "whistled":
+			r.whistled(g)
+		case "blast":
+			if r.m.kind == deadball.Misconduct {
+				r.use(g)
+				r.tell(deadball.Gravity, deadball.Rude)
+			}
+		}
+	}
+	r.person()
+	r.sets()
+	hurt := r.says("hurt")
+	switch r.m.kind {
+	case deadball.Substitution:
+		earlier := r.m.again
+		for _, o := range ms {
+			if o.kind == r.m.kind && o.clause < r.m.clause && o.aspect == aspectMade {
+				earlier = true
+			}
+		}
+		if earlier {
+			r.tell(deadball.Substituted, play.Yes)
+		}
+		if ready := r.tells(deadball.ReadyAgain); hurt {
+			if ready || r.act.Get(play.Key{Fact: deadball.Forced}) == play.No {
+				r.tell(deadball.Stoppage, deadball.Injury)
+			} else {
+				r.tell(deadball.Forced, play.Yes)
+			}
+			r.quiet(deadball.ReadyAgain)
+		}
+	case deadball.TimeOut:
+		if hurt || r.tells(deadball.ReadyAgain) {
+			r.tell(deadball.Stoppage, deadball.Injury)
+			r.quiet(deadball.ReadyAgain)
+		}
+	}
+}
+
+// whistled takes a whistle for service: an act told after it came after it; a
+// whistle told after the act says only when something was noticed.
+func (r *deadReader) whistled(g sign) {
+	switch {
+	case r.has(deadball.Found):
+		r.tell(deadball.Found, deadball.BeforeContact)
+	case r.has(deadball.Moment) && g.from < r.m.at:
+		r.tell(deadball.Moment, deadball.LateServe)
+	case r.has(deadball.Moment):
+		r.act = r.act.WithVoid(deadball.Moment)
+	default:
 		return
 	}
-	told[deadball.AskedBy] = play.Value(strings.TrimPrefix(g.says, "person:"))
+	r.use(g)
+}
+
+// quiet marks the words of a fact that another fact already says.
+func (r *deadReader) quiet(f play.FactID) {
+	for _, g := range r.signs {
+		if strings.HasPrefix(g.says, string(f)+"=") {
+			r.use(g)
+		}
+	}
+}
+
+// card takes a card that was had before: of the one who acts, or of a teammate
+// where the numbers differ.
+func (r *deadReader) card(i int, v play.Value) {
+	g := r.signs[i]
+	if n := r.negation(i); n >= 0 {
+		r.use(r.signs[n])
+		v = deadball.None
+	}
+	r.use(g)
+	if r.m.kind != deadball.Misconduct {
+		return
+	}
+	mine, theirs := r.label(r.m.clause), r.label(g.clause)
+	if mine != "" && theirs != "" && mine != theirs {
+		r.tell(deadball.TeamWarned, play.Yes)
+		return
+	}
+	r.tell(deadball.CardBefore, v)
+}
+
+// label is the shirt number named in a clause, or "".
+func (r *deadReader) label(clause int) string {
+	for i, t := range r.toks {
+		if r.in[i] == clause && t.label != "" {
+			return t.label
+		}
+	}
+	return ""
+}
+
+// person takes who acts: the person named nearest before the act in its
+// clause, else the first one named before it, else the first in its clause.
+func (r *deadReader) person() {
+	who := ""
+	for _, g := range r.signs {
+		p, ok := strings.CutPrefix(g.says, "person:")
+		switch {
+		case !ok:
+		case g.clause == r.m.clause && (g.from <= r.m.at || who == ""), g.clause < r.m.clause && r.m.kind != deadball.Substitution && r.m.kind != deadball.TimeOut:
+			who = p
+		}
+	}
+	if who == "" {
+		return
+	}
+	value := map[string]play.Value{}
+	switch {
+	case r.has(deadball.AskedBy):
+		value = map[string]play.Value{"coach": deadball.Coach, "captain": deadball.Captain, "assistant": deadball.Assistant, "player": deadball.OtherPerson, "bench": deadball.OtherPerson}
+		if r.m.kind == deadball.Substitution && who != "assistant" && who != "captain" && who != "coach" {
+			return // the one who comes in, not the one who asks
+		}
+		r.tell(deadball.AskedBy, value[who])
+	case r.has(deadball.Member):
+		value = map[string]play.Value{"coach": deadball.Coach, "captain": deadball.PlayerOf, "assistant": deadball.Assistant, "player": deadball.PlayerOf, "bench": deadball.AnyBench}
+		r.tell(deadball.Member, value[who])
+	case r.has(deadball.Speaker):
+		value = map[string]play.Value{"coach": deadball.Coach, "captain": deadball.Captain, "assistant": deadball.OtherPerson, "player": deadball.OtherPerson, "bench": deadball.OtherPerson}
+		r.tell(deadball.Speaker, value[who])
+	}
+}
+
+// sets takes two numbers of sets for an earlier sanction and the set of now.
+func (r *deadReader) sets() {
+	var numbers []string
+	for _, g := range r.signs {
+		if g.says == "set" {
+			if n := r.toks[g.to-1].form; !slices.Contains(numbers, n) {
+				numbers = append(numbers, n)
+			}
+		}
+	}
+	if len(numbers) != 2 {
+		return
+	}
+	for _, f := range [][2]play.FactID{{deadball.DelayBefore, deadball.DelaySet}, {deadball.CardBefore, deadball.CardSet}} {
+		if v := r.act.Get(play.Key{Fact: f[0]}); v != play.Unknown && v != play.No && v != deadball.None {
+			r.tell(f[1], deadball.EarlierSet)
+		}
+	}
 }
 
 func (r *deadReader) use(g sign) {
@@ -433,8 +701,11 @@ func (r *deadReader) rest() {
 	}
 	for _, a := range r.s.atoms {
 		for i := a.from; i < a.to; i++ {
-			if a.class == cCode || a.class == cElse {
+			switch {
+			case a.class == cCode, a.class == cElse:
 				r.used[i] = true
+			case a.class == cScenery && !signed[i] && !r.used[i] && !deadWords()[r.toks[i].form]:
+				r.scene[i] = true
 			}
 		}
 	}
@@ -443,9 +714,9 @@ func (r *deadReader) rest() {
 			continue
 		}
 		switch {
-		case deadEmpty()[t.form] || deadEmpty()[t.base], t.form == "<label>":
+		case deadEmpty()[t.form] || deadEmpty()[t.base], t.form == "<label>", t.form == "s" && i > 0 && numeric(r.toks[i-1].form):
 			r.used[i] = true
-		case sceneryWord()[t.form] || sceneryWord()[t.base]:
+		case strings.Count(t.form, "-") == 1 && numeric(strings.Replace(t.form, "-", "", 1)): // a score
 			r.scene[i] = true
 		}
 	}
@@ -454,10 +725,34 @@ func (r *deadReader) rest() {
 // deadEmpty are the words that carry nothing in a dead ball.
 var deadEmpty = sync.OnceValue(func() map[string]bool { return wordSet(fillers, skipped, deadFillers) })
 
-var sceneryWord = sync.OnceValue(func() map[string]bool { return wordSet(sceneryWords) })
+// deadWords are the words of the phrases.
+var deadWords = sync.OnceValue(func() map[string]bool {
+	m := map[string]bool{}
+	for w := range deadVocabulary() {
+		m[w] = true
+	}
+	return m
+})
+
+// deadVocabulary goes over every word of the phrases.
+func deadVocabulary() iter.Seq[string] {
+	return func(yield func(string) bool) {
+		for _, t := range deadTables {
+			for _, p := range t {
+				for ws := range strings.FieldsSeq(p.phrase) {
+					for w := range strings.SplitSeq(strings.Trim(ws, "[]"), "/") {
+						if !yield(w) {
+							return
+						}
+					}
+				}
+			}
+		}
+	}
+}
 
 func wordSet(lists ...string) map[string]bool {
-	m := map[string]bool{"": false}
+	m := map[string]bool{}
 	for _, l := range lists {
 		for w := range strings.FieldsSeq(l) {
 			m[w] = true

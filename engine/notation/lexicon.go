@@ -290,14 +290,8 @@ func (l *lexicon) ready() {
 			l.words[w] = true
 		}
 	}
-	for _, t := range deadTables {
-		for _, p := range t {
-			for _, ws := range alternatives(p.phrase) {
-				for _, w := range ws {
-					l.words[w] = true
-				}
-			}
-		}
+	for w := range deadVocabulary() {
+		l.words[w] = true
 	}
 }
 

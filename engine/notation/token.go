@@ -18,6 +18,7 @@ type token struct {
 	mark       byte
 	poss       bool // a possessive
 	art        byte // an article came before it: 't' the, 'a' a or an
+	this       bool // that article is "this"
 	side       sideRef
 	label      string // a shirt number
 	from       string // what was typed, when the spelling was corrected
@@ -83,6 +84,7 @@ func tokens(text string) []token {
 	var out []token
 	hasB, hasSR := letterTeams(ws)
 	var art byte
+	this := false
 	for i, w := range ws {
 		if w.mark != 0 {
 			out = append(out, token{raw: w.raw, form: w.raw, start: w.start, end: w.end, mark: w.mark})
@@ -97,18 +99,18 @@ func tokens(text string) []token {
 		parts, poss := expand(w.raw)
 		for j, s := range parts {
 			if a := article(s); a != 0 {
-				art = a
+				art, this = a, s == "this"
 				if s != "that" && s != "this" || j > 0 {
 					continue
 				}
 				continue
 			}
-			t := token{raw: w.raw, form: s, start: w.start, end: w.end, art: art, poss: poss && j == len(parts)-1}
+			t := token{raw: w.raw, form: s, start: w.start, end: w.end, art: art, this: this, poss: poss && j == len(parts)-1}
 			if strings.HasPrefix(s, "#") {
 				t.form, t.label = "<label>", strings.TrimPrefix(s, "#")
 			}
 			out = append(out, t)
-			art = 0
+			art, this = 0, false
 		}
 	}
 	for i := range out { // "on 2", "4 hits"
