@@ -2,9 +2,11 @@ package notation
 
 // deadPeople says people, disputes, line-ups, injuries and what is worn. Sorted.
 var deadPeople = []deadPhrase{
+	{"<n> sec/secs/seconds/minutes/min", "quiet"},
 	{"<n> twice", "act:line-up-sheet"},
 	{"<side>/school mascot/logo [on] [it]", "quiet"},
 	{"[head] coach", "person:coach"},
+	{"[one/two/three/several/both] player/kid/girl/boy/setter/hitter/libero/outside/middle/server/blocker/opposite/players/kids/girls/defender", "person:player"},
 	{"about rule", "dispute-of=rule"},
 	{"above chin", "above-chin=yes"},
 	{"antenna/antennas [set/lined/stand/stands/are/is] [up] [inside/with] [edge/of] [sideline/side] [line]", "act:facility facility-item=antenna"},
@@ -21,6 +23,7 @@ var deadPeople = []deadPhrase{
 	{"at <n> sec/secs/seconds", "quiet"},
 	{"at check on court", "sheet-found=before-set"},
 	{"ball was in/out", "dispute-of=judgement"},
+	{"been watching/officiating/reffing <n> year/years/yrs", "quiet"},
 	{"before set/match/game [start/starts/begin/begins]", "sheet-found=before-set"},
 	{"bench [is/was] empty", "bench-left=none"},
 	{"bench players", "person:bench"},
@@ -67,6 +70,7 @@ var deadPeople = []deadPhrase{
 	{"hc", "person:coach"},
 	{"head covering/scarf", "act:worn item=religious"},
 	{"hijab/turban/medal/headscarf", "act:worn item=religious"},
+	{"home/visiting school/gym", "quiet"},
 	{"hurt/injured/injure/injury/bleed/bleeding/limping/cramping", "hurt"},
 	{"i only noticed checking <side> on court", "sheet-found=before-set"},
 	{"i say", "quiet"},
@@ -98,6 +102,7 @@ var deadPeople = []deadPhrase{
 	{"mascot/logo", "quiet"},
 	{"misapplication/misapplied [of] [rule]", "dispute-of=rule"},
 	{"net sleeve/cover", "act:facility facility-item=net-sleeve"},
+	{"never see/seen yellow/card/red", "quiet"},
 	{"no legal or exceptional sub/substitute/substitution [left]", "bench-left=none"},
 	{"no one left [on] [bench]", "bench-left=none"},
 	{"no/zero sub/subs/substitute/substitutes/substitution/substitutions left/available/remaining [on] [bench]", "bench-left=none substitutions-left=no"},
@@ -122,7 +127,6 @@ var deadPeople = []deadPhrase{
 	{"player not on lineup/line [up/sheet]", "act:illegal-substitution"},
 	{"player not on roster/sheet/scoresheet/score [sheet]", "act:illegal-player"},
 	{"player ready [at/in] <n> seconds/sec/secs", "ready-again=yes"},
-	{"player/kid/girl/boy/setter/hitter/libero/outside/middle/server/blocker/opposite/players/kids/girls", "person:player"},
 	{"player/she say/says she/he can go", "ready-again=yes"},
 	{"protest/protests/protested/appeal/appeals [call/decision/ruling]", "act:dispute"},
 	{"prove it in book", "quiet"},
