@@ -261,6 +261,9 @@ func said(s play.Subject, d engine.Decision) string {
 		against = n[0]
 	}
 	words := Ruling{Outcome: string(r.Outcome), Fault: r.Fault, Replay: r.Replay, Against: against, Measure: r.Measure}.String()
+	if r.Answer != "" {
+		words = strings.TrimSpace(words + " “" + r.Answer + "”")
+	}
 	if r.Outcome != engine.PlayOn && len(r.Cites) > 0 {
 		if number := d.Book.Cell(r.Cites[0].Param).Rule; number != "" {
 			words += " (" + number + ")"
