@@ -58,17 +58,20 @@ var deadTree = sync.OnceValue(func() *deadNode {
 	for _, t := range deadTables {
 		rows = append(rows, t...)
 	}
-	slices.SortStableFunc(rows, func(a, b deadPhrase) int { return b.stands() - a.stands() })
-	for _, p := range rows { // the row that stands for fewer phrases goes before another
-		for _, ws := range alternatives(p.phrase) {
-			root.add(ws, p.says)
+	// The row that stands for fewer phrases goes before another.
+	all := make([][][]string, len(rows))
+	order := make([]int, len(rows))
+	for i, p := range rows {
+		all[i], order[i] = alternatives(p.phrase), i
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return len(all[b]) - len(all[a]) })
+	for _, i := range order {
+		for _, ws := range all[i] {
+			root.add(ws, rows[i].says)
 		}
 	}
 	return root
 })
-
-// stands is how many phrases a row stands for.
-func (p deadPhrase) stands() int { return len(alternatives(p.phrase)) }
 
 func (n *deadNode) add(words []string, says string) {
 	for _, w := range words {

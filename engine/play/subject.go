@@ -5,7 +5,8 @@ import (
 	"slices"
 )
 
-// Subject is what a question is about. The set is closed; its members are
+// Subject is what a question is about. The set is closed: package
+// judge lists its kinds and refuses any other. They are
 //
 //   - *Rally: a play of the ball
 //
@@ -29,8 +30,6 @@ type Subject interface {
 	// Check reports the first thing that makes the subject malformed, a told
 	// fact that it cannot have included.
 	Check() error
-
-	subject()
 }
 
 // Spoken is a subject that says itself in plain trade English. Every subject
@@ -103,10 +102,6 @@ func (t Told) made() Told {
 func keys[V any](m map[Key]V, compare func(a, b Key) int) []Key {
 	return slices.SortedFunc(maps.Keys(m), compare)
 }
-
-func (Told) subject() {}
-
-func (p *Rally) subject() {}
 
 // Fact is a row of the rally's table of facts.
 func (p *Rally) Fact(id FactID) (Fact, bool) { return FactByID(id) }
