@@ -39,6 +39,8 @@ var floors = []struct {
 	{"serve.plays", false, 12, 0},
 	{"stories.plays", true, 78, 0},
 	{"stories.plays", false, 50, 0},
+	{"stories2.plays", true, 66, 0},
+	{"stories2.plays", false, 45, 0},
 }
 
 func load(t *testing.T, name string) []playtest.Play {
@@ -142,7 +144,7 @@ func TestPlays(t *testing.T) {
 // both forms and a right answer, and that ids differ.
 func TestPlayFiles(t *testing.T) {
 	ids := map[string]bool{}
-	for _, name := range []string{"cases.plays", "court.plays", "deadball.plays", "dev.plays", "own.plays", "questions.plays", "serve.plays", "stories.plays"} {
+	for _, name := range []string{"cases.plays", "court.plays", "deadball.plays", "dev.plays", "own.plays", "questions.plays", "serve.plays", "stories.plays", "stories2.plays"} {
 		for _, p := range load(t, name) {
 			at := fmt.Sprintf("%s:%d: %s", name, p.Line, p.ID)
 			if ids[p.ID] {

@@ -172,7 +172,7 @@ func (s *scene) nextOf(c *clauseState, who []party) {
 		return
 	}
 	for i := c.from; i < c.to; i++ {
-		if w := s.atoms[i].word; w == "again" || s.atoms[i].class == cSame {
+		if w := s.atoms[i].word; w == "again" && !s.plural(who[0]) || s.atoms[i].class == cSame {
 			return
 		}
 	}

@@ -235,6 +235,7 @@ var stories = []entry{
 	{"way out back", goesTo(dOut)},
 	{"wedge between", does(vGo, play.Touch)},
 	{"well", filler()},
+	{"who get it", of(cPoint)},
 	{"whole body", body(play.OtherPart)},
 	{"whole left <foot>", fact(play.Extent, play.WhollyOver)},
 	{"whole net", thing(play.NetBand, play.PartNet)},

@@ -94,6 +94,9 @@ func (l *lexicon) atoms(ts []token) []atom {
 		t := ts[i]
 		a := atom{from: i, to: i + 1, side: t.side, poss: t.poss, art: t.art, label: t.label, mark: t.mark, word: t.form}
 		f, ok := l.longest(ts, i)
+		if ok && f.ref.phrase == "bump set" && t.form != "bump" { // "they bumped, set and hit": two contacts
+			f, ok = l.longest(ts[:i+1], i)
+		}
 		switch {
 		case t.mark != 0:
 			a.class = cStop

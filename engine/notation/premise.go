@@ -758,3 +758,34 @@ func (s *scene) questions(text string) []string {
 	}
 	return out
 }
+
+// sameTwice doubts a story in which one player plays the ball twice in a row
+// and no word says that it was the same one again: who did the second is then a
+// guess, and no ruling stands on it.
+func (s *scene) sameTwice() {
+	if s.slash {
+		return
+	}
+	for _, a := range s.atoms {
+		if a.class == cSame || a.word == "again" || a.word == "twice" || a.class == cFault && a.id == "double-contact" || a.class == cVerb && a.verb == vDouble || strings.Contains(a.word, "self") {
+			return
+		}
+	}
+	last := -1
+	for _, e := range s.evs {
+		if e.Kind != play.Contact {
+			if e.Kind == play.Serve {
+				last = -1
+			}
+			continue
+		}
+		if e.who >= 0 && e.who == last && e.Action != play.Block && e.facts[play.Manner] == play.Unknown {
+			s.lost = append(s.lost, "who touched it next")
+			return
+		}
+		last = e.who
+		if e.Action == play.Block || e.Action == play.Press {
+			last = -1
+		}
+	}
+}

@@ -122,6 +122,7 @@ func (s *scene) finish() *play.Rally {
 		return nil
 	}
 	s.ownBall()
+	s.sameTwice()
 	s.serveTeam()
 	s.firstNumber()
 	p := &play.Rally{Asked: s.asked}

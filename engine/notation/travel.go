@@ -9,6 +9,10 @@ import (
 
 // travel reads where the ball goes.
 func (s *scene) travel(c *clauseState, a *atom) {
+	if n := s.nextTo(a); a.dest == dBack && !a.side.ok() && n != nil && n.class == cDest && n.side.ok() && (n.dest == dDown || n.dest == dSide || n.dest == dAbove) && !c.deny && len(s.evs) > 0 {
+		a.used = true // "came right back down on our side": the side follows
+		return
+	}
 	if s.wanted0(c, a) {
 		a.used = true // "dives for a ball under the net"
 		return
