@@ -4,8 +4,11 @@ go 1.26.0
 
 require (
 	github.com/bwmarrin/discordgo v0.29.0
+	github.com/fogleman/gg v1.3.0
+	github.com/golang/freetype v0.0.0-20170609003504-e2365dfdc4a0
 	github.com/microcosm-cc/bluemonday v1.0.27
 	github.com/prometheus/client_golang v1.25.0
+	golang.org/x/image v0.47.0
 	golang.org/x/net v0.59.0
 	modernc.org/sqlite v1.62.0
 )
