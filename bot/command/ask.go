@@ -26,6 +26,7 @@ var askCommand = command{
 		{name: "season", value: "SEASON", doc: "the season, like 2025-26; the newest held when left out"},
 		{name: "all-codes", doc: "show the ruling under every code, also where they are alike"},
 		{name: "given", value: "FACT[@EVENT]=VALUE", doc: "a fact beside the words, as an answer prints it", repeat: true},
+		{name: "picture", value: "FILE", doc: "draw the play into FILE, as .svg or .png"},
 		{name: "json", doc: "print the answer as one JSON object"},
 		{name: "batch", doc: "questions from standard input, JSON answers to standard output"},
 		casebookFlag, configFlag,
@@ -83,6 +84,11 @@ func ask(ctx context.Context, w *World, in input) error {
 	defer n.close()
 	o.Overlays = n.overlays
 	words := strings.Join(in.words, " ")
+	if file := in.get("picture"); file != "" {
+		if err := drawTo(file, words, o); err != nil {
+			return err
+		}
+	}
 	a := noted(ctx, n, words, o, answer.Ask(words, o))
 	switch {
 	case a.Error != nil && in.has("json"):

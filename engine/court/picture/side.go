@@ -86,15 +86,17 @@ func (v *sideView) step(e step) bool {
 			e.Action == play.Block || e.Action == play.Press || e.Action.Attacking()
 		v.act(e, x)
 	case play.Land:
-		x := planeX
-		if t := v.sideOf(e.Event); t != play.NoTeam {
-			x += dir(t) * 300
+		t := v.sideOf(e.Event)
+		if t == play.NoTeam {
+			v.left = append(v.left, e.ID) // on neither side as far as was told
+			return false
 		}
+		x := planeX + dir(t)*270
 		words := string(v.get(play.Lands, e.Event))
 		if words == "" {
 			words = "in or out?"
 		}
-		v.ball(e, Point{x, groundY - ballR}, v.get(play.Lands, e.Event) == play.Unknown || x == planeX)
+		v.ball(e, Point{x, groundY - ballR}, v.get(play.Lands, e.Event) == play.Unknown)
 		v.s.add(text(Point{x, groundY + 24}, 12, Middle, ink, "lands "+words))
 	case play.Cross:
 		to := v.sideOf(e.Event)
@@ -139,7 +141,7 @@ func (v *sideView) player(e play.Event) (float64, bool) {
 	if id == "" {
 		id = "of " + e.ID
 	}
-	if x, ok := v.place[id]; ok {
+	if x, ok := v.place[id]; ok && v.count[e.Team] == columns {
 		return x, true
 	}
 	n := v.count[e.Team]
@@ -315,6 +317,6 @@ func (v *sideView) mark(e step, at Point) {
 		return
 	}
 	v.s.add(Circle{at, ballR + 8, Style{Stroke: wrong, Width: 3}})
-	v.s.add(Label{At: Point{planeX, 62}, Text: v.m.Words, Size: 14, Anchor: Middle, Color: wrong, Bold: true})
+	v.s.add(Label{At: Point{planeX, 42}, Text: v.m.Words, Size: 14, Anchor: Middle, Color: wrong, Bold: true})
 	v.m.Event = ""
 }

@@ -19,7 +19,7 @@ import (
 )
 
 // Scale is how many pixels of the image one of the picture is.
-const Scale = 2
+const Scale = 1.5
 
 // fonts are read once; a face is made anew for each image, since it may not be
 // shared.
@@ -37,7 +37,7 @@ var fonts = sync.OnceValues(func() (*truetype.Font, *truetype.Font) {
 
 // PNG prints a picture. Its error is that of the encoder.
 func PNG(s picture.Scene) ([]byte, error) {
-	c := gg.NewContext(int(s.Width)*Scale, int(s.Height)*Scale)
+	c := gg.NewContext(int(s.Width*Scale), int(s.Height*Scale))
 	c.Scale(Scale, Scale)
 	faces := map[faceKey]font.Face{}
 	for _, x := range s.Shapes {
