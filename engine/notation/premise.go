@@ -780,7 +780,7 @@ func (s *scene) sameTwice() {
 			continue
 		}
 		if e.who >= 0 && e.who == last && e.Action != play.Block && e.facts[play.Manner] == play.Unknown {
-			s.lost = append(s.lost, "who touched it next")
+			s.lost = append(s.lost, whoNext)
 			return
 		}
 		last = e.who

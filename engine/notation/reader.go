@@ -261,7 +261,7 @@ func (s *scene) serveTeam() {
 			e.Team = play.A
 			for _, f := range s.evs[i+1:] {
 				if f.Ball() && f.Team != play.NoTeam && s.primary == usThem {
-					s.lost = append(s.lost, "who served") // "drops on our side" does not tell
+					s.lost = append(s.lost, whoServed) // "drops on our side" does not tell
 				}
 			}
 		}

@@ -164,6 +164,9 @@ func FuzzRead(f *testing.F) {
 			}
 		}
 		for _, u := range r.Unread {
+			if u.Open {
+				continue
+			}
 			for w := range strings.FieldsSeq(u.Word) {
 				if utf8.ValidString(text) && !strings.Contains(text, w) && w != "and" && w != "or" {
 					t.Errorf("%q: unread word %q is not in it", text, w)

@@ -21,6 +21,8 @@ type Unread struct {
 	// happens is told: before a noun, after an object. It is no word of the
 	// trade, no number and no negation.
 	Stray bool
+	// Open marks what is no word of the text but what the story leaves open.
+	Open bool
 }
 
 // Reading is what was made of the words of a question.

@@ -7,6 +7,12 @@ import (
 	"example.org/netpost/engine/play"
 )
 
+// What a story may leave open that no word of it names.
+const (
+	whoNext   = "who touched it next"
+	whoServed = "who served"
+)
+
 // unread lists the words that have no part in the play. Words known not to
 // matter are marked as scenery; words that carry nothing are left out.
 func (s *scene) unread(noPlay bool) []Unread {
@@ -31,7 +37,7 @@ func (s *scene) unread(noPlay bool) []Unread {
 	}
 	var out []Unread
 	for _, w := range s.lost {
-		out = append(out, Unread{Word: w})
+		out = append(out, Unread{Word: w, Open: w == whoNext || w == whoServed})
 	}
 	for i, a := range s.atoms {
 		switch {
