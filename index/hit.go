@@ -180,6 +180,8 @@ func (c *collector) why(f found) []string {
 	if len(out) == 0 {
 		if vs := shared(signEvent); len(vs) > 0 {
 			out = append(out, "a like play")
+		} else {
+			out = append(out, "small words in common") // none that would stand out
 		}
 	}
 	if len(f.replaces) > 0 {

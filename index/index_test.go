@@ -210,7 +210,7 @@ func TestSnippet(t *testing.T) {
 
 // Any text is a question: nothing a person types fails or is read as a query language.
 func FuzzSearch(f *testing.F) {
-	for _, s := range []string{"", "9.2:", `"unclosed`, "~", "/re[gx/", "foul -keeper", "+a +b", "*", "\xff\xfe", "a^b~2", "9-4-1b", strings.Repeat("setter ", 500), "é ß ǅ 漢字", "\u2028…"} {
+	for _, s := range []string{"", "9.2:", `"unclosed`, "~", "/re[gx/", "foul -keeper", "+a +b", "*", "\xff\xfe", "a^b~2", "9-4-1b", strings.Repeat("setter ", 500), "ON", "é ß ǅ 漢字", "\u2028…"} {
 		f.Add(s)
 	}
 	x, err := Memory(context.Background(), load(f, folderOf(
