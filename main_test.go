@@ -105,6 +105,14 @@ var bans = []ban{
 		to:   []string{"bot/discord/...", "bot/slack/...", "bot/term/..."},
 		why:  "an adapter that leans on another can't be taken out alone",
 	}, {
+		from: []string{"..."}, except: []string{"bot/discord/...", "bot/slack/...", "bot/wire/..."},
+		to:  []string{"bot/wire/..."},
+		why: "what chat platforms have in common is theirs: the conversation and the command line know nothing of rates and deliveries",
+	}, {
+		from: []string{"bot/wire/..."},
+		to:   []string{"...", "outside"}, but: []string{"bot", "bot/wire/..."},
+		why: "what the adapters share must not bring more of the program into each of them",
+	}, {
 		from: []string{"..."}, except: []string{".", "bot/command/..."},
 		to:  []string{"bot/command/...", "."},
 		why: "the command line wires everything together: what it imports can't import it",

@@ -9,6 +9,7 @@ import (
 	"strconv"
 
 	"example.org/netpost/bot"
+	"example.org/netpost/bot/wire"
 )
 
 // command is an application command as it is registered. It has the fields that
@@ -59,7 +60,7 @@ const shortcutName = "Rule on this"
 func commands() []command {
 	chat := command{Type: commandSlash, Name: bot.CommandName, Description: "Rule on a play"}
 	for _, r := range bot.Commands() {
-		sub := commandOption{Type: optionSubcommand, Name: r.Name, Description: clip(plainly(r.Summary), 100)}
+		sub := commandOption{Type: optionSubcommand, Name: r.Name, Description: wire.Clip(plainly(r.Summary), 100)}
 		if r.Words != "" {
 			sub.Options = append(sub.Options, commandOption{Type: optionString, Name: r.Words, Required: r.Must,
 				Autocomplete: true, MaxLength: maxWords, Description: "In your own words"})

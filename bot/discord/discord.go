@@ -15,6 +15,7 @@
 package discord
 
 import (
+	"cmp"
 	"context"
 	"crypto/ed25519"
 	"encoding/hex"
@@ -30,6 +31,7 @@ import (
 	"github.com/bwmarrin/discordgo"
 
 	"example.org/netpost/bot"
+	"example.org/netpost/bot/wire"
 )
 
 // Platform is the platform's name in places and persons.
@@ -62,10 +64,16 @@ const DefaultPath = "/discord"
 const (
 	callTimeout = 20 * time.Second // one call to Discord, an upload included
 	carryOut    = 2 * time.Minute  // one event, with all waits for Discord's rates
-	windDown    = 15 * time.Second // what was begun, once Run's context has ended
 	// rescueAfter is how long something that can't be deferred is waited for.
 	rescueAfter = 2500 * time.Millisecond
 	openTimeout = 30 * time.Second // a connection to the gateway, until it stands
+)
+
+// A connection that is taken up again repeats what it sent last, and a signed
+// request can be replayed for as long as its time is good.
+const (
+	seenFor  = 10 * time.Minute
+	mostSeen = 1 << 17
 )
 
 // Adapter is Discord as a bot.Adapter.
@@ -77,11 +85,11 @@ type Adapter struct {
 	base   string // of the REST API
 	log    *slog.Logger
 	self   atomic.Pointer[self] // nil until Discord told
-	seen   *seen
-	lanes  *lanes
-	gates  *gates
-	work   work
-	rooms  rooms // direct messages opened
+	seen   *wire.Seen
+	lanes  *wire.Lanes
+	gates  *wire.Gates
+	work   wire.Work
+	rooms  wire.Rooms // direct messages opened
 
 	openTimeout time.Duration // openTimeout, but in tests
 }
@@ -94,7 +102,7 @@ type self struct{ app, user string }
 // New makes an adapter. It calls nobody; an error says which option is wrong
 // and how to mend it.
 func New(o Options) (*Adapter, error) {
-	a := &Adapter{o: o, log: o.Log, base: o.APIURL, seen: newSeen(seenFor, mostSeen), lanes: newLanes(), gates: newGates(), openTimeout: openTimeout}
+	a := &Adapter{o: o, log: o.Log, base: o.APIURL, seen: wire.NewSeen(seenFor, mostSeen), lanes: wire.NewLanes(), gates: wire.NewGates(), openTimeout: openTimeout}
 	a.o.Token = strings.TrimPrefix(strings.TrimSpace(o.Token), "Bot ")
 	if err := a.check(); err != nil {
 		return nil, err
@@ -108,7 +116,6 @@ func New(o Options) (*Adapter, error) {
 	if a.base == "" {
 		a.base = discordgo.EndpointAPI
 	}
-	a.rooms.of = map[string]string{}
 	// The usual two connections that are kept to a host are too few: every other
 	// answer would begin a new one.
 	next := http.DefaultTransport.(*http.Transport).Clone()
@@ -199,7 +206,7 @@ func (a *Adapter) meet(ctx context.Context) error {
 			return startError(err)
 		}
 		a.log.Warn("discord: can't be reached, trying again", "in", wait, "cause", scrub(err))
-		if !sleep(ctx, wait) {
+		if !wire.Sleep(ctx, wait) {
 			return nil
 		}
 	}
@@ -251,7 +258,7 @@ func (a *Adapter) identify(ctx context.Context) (warnings []string, err error) {
 	if app.ID == "" {
 		return nil, errors.New("no id in the answer to applications/@me")
 	}
-	a.self.Store(&self{app: app.ID, user: some(app.Bot.ID, app.ID)})
+	a.self.Store(&self{app: app.ID, user: cmp.Or(app.Bot.ID, app.ID)})
 	switch {
 	case a.key != nil && app.Key != "" && !strings.EqualFold(app.Key, hex.EncodeToString(a.key)):
 		return nil, errKey
@@ -261,24 +268,4 @@ func (a *Adapter) identify(ctx context.Context) (warnings []string, err error) {
 		warnings = append(warnings, "an “Interactions Endpoint URL” is set on the application's page “General Information”: as long as it stands there, nothing comes in over the gateway; clear it, or give the public key and an address to listen on")
 	}
 	return warnings, nil
-}
-
-// sleep waits; false: the context ended first.
-func sleep(ctx context.Context, d time.Duration) bool {
-	t := time.NewTimer(d)
-	defer t.Stop()
-	select {
-	case <-t.C:
-		return true
-	case <-ctx.Done():
-		return false
-	}
-}
-
-// some is a text, or another where it is empty.
-func some(s, other string) string {
-	if s == "" {
-		return other
-	}
-	return s
 }

@@ -4,13 +4,12 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"regexp"
 	"runtime/debug"
-	"strings"
 	"time"
 
 	"example.org/netpost/bot"
 	"example.org/netpost/bot/store"
+	"example.org/netpost/bot/wire"
 )
 
 // received takes an interaction in and returns at once: work on it has begun,
@@ -32,18 +31,18 @@ func (a *Adapter) received(ctx context.Context, h bot.Handler, data []byte, by f
 		first.none()
 		return
 	}
-	if !a.seen.first(in.route.id, time.Now()) {
+	if !a.seen.First(in.route.id, time.Now()) {
 		first.none() // answered before, or at work
 		return
 	}
-	if !a.work.begin() {
+	if !a.work.Begin() {
 		a.log.Warn("discord: too much in hand, a person was told to ask again")
 		go t.reject(ctx, "Too many questions at once.", "Ask again in a minute.")
 		return
 	}
-	turn, leave := a.lanes.enter(in.route.lane)
+	turn, leave := a.lanes.Enter(in.route.lane)
 	go func() {
-		defer a.work.end()
+		defer a.work.End()
 		defer leave()
 		ctx, cancel := context.WithTimeout(ctx, carryOut)
 		defer cancel()
@@ -118,7 +117,7 @@ func (t *talk) handle(ctx context.Context, h bot.Handler, turn <-chan struct{}) 
 // panicked logs a panic of the handler's and makes the reply in its place.
 func (t *talk) panicked(p any) bot.Reply {
 	id := store.NewID()[:8]
-	t.log.Error("discord: a panic", "error", id, "cause", secret.ReplaceAllString(fmt.Sprint(p), "[…]"), "stack", firstFrames(debug.Stack()))
+	t.log.Error("discord: a panic", "error", id, "cause", secret.ReplaceAllString(fmt.Sprint(p), "[…]"), "stack", wire.FirstFrames(debug.Stack()))
 	if t.typ == typeComplete {
 		return bot.Nothing{}
 	}
@@ -129,7 +128,7 @@ func (t *talk) panicked(p any) bot.Reply {
 // contain keeps a panic to its event.
 func (t *talk) contain() {
 	if p := recover(); p != nil {
-		t.log.Error("discord: a panic", "cause", secret.ReplaceAllString(fmt.Sprint(p), "[…]"), "stack", firstFrames(debug.Stack()))
+		t.log.Error("discord: a panic", "cause", secret.ReplaceAllString(fmt.Sprint(p), "[…]"), "stack", wire.FirstFrames(debug.Stack()))
 		t.first.none()
 	}
 }
@@ -139,29 +138,8 @@ func sorry(what, mend string) bot.Doc {
 	return bot.Doc{Blocks: []bot.Block{bot.Heading{Text: what}, bot.Para{Text: bot.Line(mend)}}}
 }
 
-// hexArgs are the arguments of a function in a stack: addresses, mostly.
-var hexArgs = regexp.MustCompile(`\(0x[0-9a-f, x?{}.]*\)`)
-
-// firstFrames is as much of a stack as a log line holds.
-func firstFrames(stack []byte) string {
-	lines := strings.SplitN(hexArgs.ReplaceAllString(string(stack), "(…)"), "\n", 30)
-	return strings.Join(lines[:min(len(lines), 29)], "\n")
-}
-
-// begin gives the context that events are carried out in: it outlives ctx by
-// as much as what was begun needs, at most windDown. finish waits for that.
+// begin gives the context that events are carried out in; finish waits for
+// what was begun.
 func (a *Adapter) begin(ctx context.Context) (work context.Context, finish func()) {
-	a.work.open()
-	work, stop := context.WithCancel(context.WithoutCancel(ctx))
-	return work, func() {
-		idle := a.work.close()
-		t := time.NewTimer(windDown)
-		defer t.Stop()
-		select {
-		case <-idle:
-		case <-t.C:
-			a.log.Warn("discord: some answers were not delivered before the end")
-		}
-		stop()
-	}
+	return a.work.Open(ctx, func() { a.log.Warn("discord: some answers were not delivered before the end") })
 }

@@ -1,18 +1,15 @@
 package discord
 
 import (
-	"context"
 	"errors"
 	"fmt"
 	"maps"
-	"net"
 	"net/http"
-	"net/url"
 	"regexp"
 	"slices"
-	"strings"
 
 	"example.org/netpost/bot"
+	"example.org/netpost/bot/wire"
 )
 
 // refusal is what Discord refused a call with.
@@ -127,11 +124,7 @@ func notSent(err error) bool {
 	if r, _ := row(err); r != nil {
 		return r.status >= 400 && r.status < 500
 	}
-	if _, ok := errors.AsType[*net.DNSError](err); ok {
-		return true
-	}
-	op, ok := errors.AsType[*net.OpError](err)
-	return ok && op.Op == "dial"
+	return wire.NeverLeft(err)
 }
 
 var (
@@ -147,18 +140,8 @@ func failure(what string, err error) error {
 	if err == nil {
 		return nil
 	}
-	mend := ""
-	if _, c := row(err); c.mends != "" {
-		mend = ": " + c.mends
-	}
-	cause := scrub(err)
-	switch {
-	case isGone(err):
-		return fmt.Errorf("discord: %s: %w: %w: %s%s", what, bot.ErrNotSent, bot.ErrGone, cause, mend)
-	case notSent(err):
-		return fmt.Errorf("discord: %s: %w: %s%s", what, bot.ErrNotSent, cause, mend)
-	}
-	return fmt.Errorf("discord: %s may be out: %s", what, cause)
+	_, c := row(err)
+	return wire.Failure{Platform: Platform, What: what, Gone: isGone(err), NotSent: notSent(err), Cause: scrub(err), Mend: c.mends}.Err()
 }
 
 // startError says why there is no use in trying again.
@@ -201,15 +184,8 @@ func scrub(err error) string {
 	if err == nil {
 		return ""
 	}
-	if u, ok := errors.AsType[*url.Error](err); ok {
-		host := "?"
-		if x, perr := url.Parse(u.URL); perr == nil && x.Host != "" {
-			host = x.Host
-		}
-		return fmt.Sprintf("%s %s: %s", strings.ToUpper(u.Op), host, scrub(u.Err))
-	}
-	if errors.Is(err, context.DeadlineExceeded) {
-		return "no answer in time"
+	if text, ok := wire.Network(err, scrub); ok {
+		return text
 	}
 	return secret.ReplaceAllString(err.Error(), "[…]")
 }

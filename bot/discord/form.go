@@ -1,9 +1,12 @@
 package discord
 
 import (
+	"cmp"
+
 	"github.com/bwmarrin/discordgo"
 
 	"example.org/netpost/bot"
+	"example.org/netpost/bot/wire"
 )
 
 // modal is a form as Discord takes it.
@@ -17,7 +20,7 @@ type modal struct {
 // fields: it stands as the hint of a first field that has none. Nor can its
 // button be named.
 func form(f bot.Form) modal {
-	m := modal{ID: f.State, Title: some(clip(plainly(f.Title), maxTitle), bot.CommandName)}
+	m := modal{ID: f.State, Title: cmp.Or(wire.Clip(plainly(f.Title), maxTitle), bot.CommandName)}
 	for i, in := range f.Fields[:min(len(f.Fields), maxFields)] {
 		most := maxInput
 		if in.Max > 0 {
@@ -32,8 +35,8 @@ func form(f bot.Form) modal {
 			hint = plainly(f.Intro)
 		}
 		m.Components = append(m.Components, discordgo.ActionsRow{Components: []discordgo.MessageComponent{discordgo.TextInput{
-			CustomID: in.Name, Label: some(clip(plainly(in.Label), maxLabel), in.Name), Style: style,
-			Placeholder: clip(hint, maxPlaceholder), Value: clip(in.Value, most), Required: in.Must, MaxLength: most,
+			CustomID: in.Name, Label: cmp.Or(wire.Clip(plainly(in.Label), maxLabel), in.Name), Style: style,
+			Placeholder: wire.Clip(hint, maxPlaceholder), Value: wire.Clip(in.Value, most), Required: in.Must, MaxLength: most,
 		}}})
 	}
 	return m
@@ -50,8 +53,8 @@ type choice struct {
 func choices(c bot.Choices) []choice {
 	out := []choice{}
 	for _, i := range c.Items {
-		name := clip(plainly(i.Label), maxChoice)
-		if name != "" && i.Value != "" && size(i.Value) <= maxChoice && len(out) < bot.MaxChoices {
+		name := wire.Clip(plainly(i.Label), maxChoice)
+		if name != "" && i.Value != "" && wire.Size(i.Value) <= maxChoice && len(out) < bot.MaxChoices {
 			out = append(out, choice{name, i.Value})
 		}
 	}

@@ -13,6 +13,7 @@ import (
 	"github.com/bwmarrin/discordgo"
 
 	"example.org/netpost/bot"
+	"example.org/netpost/bot/wire"
 )
 
 // runGateway receives over the gateway until ctx ends.
@@ -36,7 +37,7 @@ func (a *Adapter) runGateway(ctx context.Context, h bot.Handler) error {
 			case <-g.lost:
 				// Taken up again at once: what was missed meanwhile is repeated.
 				a.log.Info("discord: the connection was lost, taking it up again")
-				if !sleep(ctx, 50*time.Millisecond) {
+				if !wire.Sleep(ctx, 50*time.Millisecond) {
 					return nil
 				}
 				continue
@@ -54,7 +55,7 @@ func (a *Adapter) runGateway(ctx context.Context, h bot.Handler) error {
 			g = nil // begun anew, without what was missed
 		}
 		a.log.Warn("discord: no connection, trying again", "in", wait, "cause", scrub(err))
-		if !sleep(ctx, wait) {
+		if !wire.Sleep(ctx, wait) {
 			return nil
 		}
 		wait = min(2*wait, time.Minute)

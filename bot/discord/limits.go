@@ -1,11 +1,10 @@
 package discord
 
 import (
-	"strings"
-	"unicode/utf16"
 	"unicode/utf8"
 
 	"example.org/netpost/bot"
+	"example.org/netpost/bot/wire"
 )
 
 // Discord's limits. Text is counted in UTF-16 units, which is never less than
@@ -35,29 +34,6 @@ const (
 	maxAlt      = 1024
 	maxThread   = 100 // name of a thread
 )
-
-// size is the length of a text as it is counted here.
-func size(s string) int {
-	n := 0
-	for _, r := range s {
-		n += max(utf16.RuneLen(r), 1)
-	}
-	return n
-}
-
-// clip cuts a text to at most most units, with a mark.
-func clip(s string, most int) string {
-	n, room := 0, 0 // room: the bytes that leave room for the mark
-	for i, r := range s {
-		if n+size(bot.CutMark) <= most {
-			room = i
-		}
-		if n += max(utf16.RuneLen(r), 1); n > most {
-			return strings.TrimRight(s[:room], " \n") + bot.CutMark
-		}
-	}
-	return s
-}
 
 // fits reports whether a message is within the limits. Labels of buttons are
 // kept short in the layout itself.
@@ -94,7 +70,7 @@ func length(d bot.Doc) int {
 }
 
 func (l *laid) fits() bool {
-	text, small := size(l.text()), size(l.small())
-	return size(l.content()) <= maxContent && text <= maxDescription && small <= maxFooter &&
+	text, small := wire.Size(l.text()), wire.Size(l.small())
+	return wire.Size(l.content()) <= maxContent && text <= maxDescription && small <= maxFooter &&
 		text+small <= maxEmbeds && l.asides <= maxAsides && len(l.rows) <= maxRows
 }

@@ -1,6 +1,7 @@
 package discord
 
 import (
+	"cmp"
 	"fmt"
 	"strconv"
 	"strings"
@@ -8,6 +9,7 @@ import (
 	"github.com/bwmarrin/discordgo"
 
 	"example.org/netpost/bot"
+	"example.org/netpost/bot/wire"
 )
 
 // outgoing is a message as Discord takes it. It is our own type for the sake of
@@ -50,7 +52,7 @@ func render(m bot.Message) outgoing {
 	for i, p := range taken(m.Pictures) {
 		p.Name = strconv.Itoa(i+1) + "-" + fileName(p.Name)
 		out.files = append(out.files, p)
-		about = append(about, attachment{i, p.Name, clip(line(p.Alt), maxAlt)})
+		about = append(about, attachment{i, p.Name, wire.Clip(wire.Line(p.Alt), maxAlt)})
 	}
 	if len(about) > 0 {
 		out.Attachments = &about
@@ -58,11 +60,11 @@ func render(m bot.Message) outgoing {
 	if n := len(m.Pictures) - len(out.files); n > 0 {
 		l.smalls = append(l.smalls, fmt.Sprintf("%s %d of %d pictures had no room here", bot.CutMark, n, len(m.Pictures)))
 	}
-	out.Content = some(l.content(), bot.CutMark)
+	out.Content = cmp.Or(l.content(), bot.CutMark)
 	if text, small := l.text(), l.small(); text != "" || small != "" {
-		e := &discordgo.MessageEmbed{Description: some(text, noWidth), Color: colors[l.tone]}
+		e := &discordgo.MessageEmbed{Description: cmp.Or(text, wire.NoWidth), Color: colors[l.tone]}
 		if small != "" {
-			e.Footer = &discordgo.MessageEmbedFooter{Text: clip(small, min(maxFooter, maxEmbeds-size(text)))}
+			e.Footer = &discordgo.MessageEmbedFooter{Text: wire.Clip(small, min(maxFooter, maxEmbeds-wire.Size(text)))}
 		}
 		out.Embeds = append(out.Embeds, e)
 	}
@@ -101,7 +103,7 @@ func fileName(s string) string {
 		}
 		return '-'
 	}, s)
-	return some(strings.Trim(s[max(0, len(s)-60):], "-."), "picture")
+	return cmp.Or(strings.Trim(s[max(0, len(s)-60):], "-."), "picture")
 }
 
 // colors of the tones: the edge of the embed. They say nothing that the words
@@ -158,7 +160,7 @@ func (l *laid) alone() bool {
 	const most = 1000
 	n := 0
 	for _, part := range [][]string{l.heads, l.lines, l.smalls} {
-		n += size(strings.Join(part, "\n"))
+		n += wire.Size(strings.Join(part, "\n"))
 	}
 	return l.short && n <= most
 }
@@ -235,7 +237,7 @@ func (l *laid) block(b bot.Block) {
 	case bot.Link:
 		l.short = false
 		s := link(b.Label, b.URL)
-		if size(s) > maxDescription-100 {
+		if wire.Size(s) > maxDescription-100 {
 			// A link that is cut leads nowhere: it goes on as words.
 			s = markdown(bot.Line(b.Label + " " + b.URL))
 		}
@@ -292,7 +294,7 @@ func (l *laid) press(b bot.Buttons) {
 		}
 		named = true
 	}
-	if len(b.Items) > 0 && size(b.Label) > 20 {
+	if len(b.Items) > 0 && wire.Size(b.Label) > 20 {
 		name()
 	}
 	for i, item := range b.Items {
@@ -305,11 +307,11 @@ func (l *laid) press(b bot.Buttons) {
 		if words == "" {
 			words = strconv.Itoa(i + 1)
 		}
-		if size(words) > maxButton {
+		if wire.Size(words) > maxButton {
 			name()
 			number := strconv.Itoa(i+1) + ". "
 			l.aside(number + words)
-			words = clip(number+words, maxButton)
+			words = wire.Clip(number+words, maxButton)
 		}
 		row = append(row, discordgo.Button{Label: words, Style: discordgo.SecondaryButton, CustomID: item.State})
 		if len(row) == maxInRow {
@@ -323,7 +325,7 @@ func (l *laid) press(b bot.Buttons) {
 
 // aside puts in a line for the sake of buttons.
 func (l *laid) aside(s string) {
-	s = clip(s, maxLongLabel)
-	l.asides += size(s)
+	s = wire.Clip(s, maxLongLabel)
+	l.asides += wire.Size(s)
 	l.put("", bot.Text{{Text: s, Style: bot.Strong}})
 }

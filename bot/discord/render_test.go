@@ -9,6 +9,7 @@ import (
 
 	"example.org/netpost/bot"
 	"example.org/netpost/bot/discord/discordfake"
+	"example.org/netpost/bot/wire"
 )
 
 // everything is a document with every member of the set.
@@ -39,8 +40,8 @@ func everything() bot.Doc {
 	}}
 }
 
-// wire is a message as it goes out.
-func wire(t testing.TB, m outgoing) string {
+// wireOf is a message as it goes out.
+func wireOf(t testing.TB, m outgoing) string {
 	t.Helper()
 	var b strings.Builder
 	e := json.NewEncoder(&b)
@@ -62,7 +63,7 @@ func TestRender(t *testing.T) {
 			{Name: "", Type: "image/png", Alt: "empty"},
 			{Name: "big.png", Type: "image/png", Alt: "too large", Data: make([]byte, maxPicture+1)}}},
 	} {
-		out := wire(t, render(m))
+		out := wireOf(t, render(m))
 		golden(t, "render/"+name+".json", out)
 		if p := discordfake.Check([]byte(out)); p != nil {
 			t.Errorf("%s: %v", name, p)
@@ -95,25 +96,11 @@ func TestHostileWords(t *testing.T) {
 		for _, style := range []bot.Style{bot.Ordinary, bot.Strong, bot.Faint} {
 			span := bot.Text{{Text: words, Style: style}}
 			m := render(bot.Message{Doc: bot.Doc{Blocks: []bot.Block{bot.Para{Text: span}, bot.List{Items: []bot.Text{span}}}}})
-			got := discordfake.Read(wire(t, m))
-			want := strings.Join(strings.Fields(clean(words)), " ")
+			got := discordfake.Read(wireOf(t, m))
+			want := strings.Join(strings.Fields(wire.Clean(words)), " ")
 			if n := strings.Count(strings.Join(strings.Fields(got), " "), want); n != 2 || strings.Contains(got, "⟪") {
 				t.Errorf("%q in style %d is read as %q", words, style, got)
 			}
-		}
-	}
-}
-
-func TestClip(t *testing.T) {
-	for _, in := range []struct {
-		s    string
-		most int
-		want string
-	}{
-		{"abc", 3, "abc"}, {"abcd", 3, "ab…"}, {"ab cd", 4, "ab…"}, {"😀😀", 4, "😀😀"}, {"😀😀", 3, "😀…"}, {"😀😀😀", 4, "😀…"}, {"a😀b", 3, "a…"}, {"", 3, ""}, {"abc", 1, "…"},
-	} {
-		if got := clip(in.s, in.most); got != in.want || size(got) > in.most {
-			t.Errorf("%q at most %d: %q, want %q", in.s, in.most, got, in.want)
 		}
 	}
 }
@@ -136,7 +123,7 @@ func FuzzRender(f *testing.F) {
 			m.More = "/more/q"
 		}
 		for m.Page = range min(len(bot.Pages(m, fits)), 4) {
-			if p := discordfake.Check([]byte(wire(t, render(m)))); p != nil {
+			if p := discordfake.Check([]byte(wireOf(t, render(m)))); p != nil {
 				t.Errorf("page %d: %v", m.Page, p)
 			}
 		}
@@ -150,7 +137,7 @@ func TestChoices(t *testing.T) {
 	}
 	c.Items = append([]bot.Choice{{Label: "long", Value: strings.Repeat("v", 101)}, {Label: "", Value: "v"}}, c.Items...)
 	got := choices(c)
-	if len(got) != bot.MaxChoices || size(got[0].Name) > maxChoice || got[0].Value != "v" {
+	if len(got) != bot.MaxChoices || wire.Size(got[0].Name) > maxChoice || got[0].Value != "v" {
 		t.Errorf("%d choices: %+v", len(got), got[0])
 	}
 	if choices(bot.Choices{}) == nil {

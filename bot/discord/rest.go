@@ -9,7 +9,6 @@ import (
 	"net/http"
 	"strconv"
 	"strings"
-	"sync"
 	"time"
 
 	"github.com/bwmarrin/discordgo"
@@ -34,7 +33,7 @@ func (a *Adapter) call(ctx context.Context, r request, out any) error {
 		return err
 	}
 	for {
-		hold, leave, err := a.gates.enter(ctx, r.key, r.free)
+		hold, leave, err := a.gates.Enter(ctx, r.key, r.free)
 		if err != nil {
 			return errHeld
 		}
@@ -217,40 +216,14 @@ func seconds(s string) time.Duration {
 	return time.Duration(f * float64(time.Second))
 }
 
-// rooms are the direct messages that were opened, by person.
-type rooms struct {
-	mu sync.Mutex
-	of map[string]string
-}
-
-// mostRooms is how many are remembered; to open one again costs a call.
-const mostRooms = 10_000
-
 // room opens the direct message with a person.
 func (a *Adapter) room(ctx context.Context, who string) (string, error) {
-	a.rooms.mu.Lock()
-	channel, ok := a.rooms.of[who]
-	a.rooms.mu.Unlock()
-	if ok {
-		return channel, nil
-	}
-	var c struct {
-		ID string `json:"id"`
-	}
-	err := a.call(ctx, request{method: http.MethodPost, path: "users/@me/channels", key: "rooms",
-		payload: map[string]string{"recipient_id": who}}, &c)
-	if err == nil && c.ID == "" {
-		err = errors.New("no channel in the answer to users/@me/channels")
-	}
-	if err != nil {
-		// Whatever went wrong, nothing was said.
-		return "", fmt.Errorf("%w: %w", bot.ErrNotSent, err)
-	}
-	a.rooms.mu.Lock()
-	defer a.rooms.mu.Unlock()
-	if len(a.rooms.of) >= mostRooms {
-		clear(a.rooms.of)
-	}
-	a.rooms.of[who] = c.ID
-	return c.ID, nil
+	return a.rooms.Open(who, func() (string, error) {
+		var c struct {
+			ID string `json:"id"`
+		}
+		err := a.call(ctx, request{method: http.MethodPost, path: "users/@me/channels", key: "rooms",
+			payload: map[string]string{"recipient_id": who}}, &c)
+		return c.ID, err
+	})
 }

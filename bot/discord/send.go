@@ -1,11 +1,13 @@
 package discord
 
 import (
+	"cmp"
 	"context"
 	"fmt"
 	"net/http"
 
 	"example.org/netpost/bot"
+	"example.org/netpost/bot/wire"
 )
 
 // post puts a message into a channel or a thread.
@@ -27,11 +29,11 @@ func (a *Adapter) edit(ctx context.Context, channel, message string, m outgoing)
 func (a *Adapter) beginThread(ctx context.Context, channel, on, name string) (string, error) {
 	var p posted
 	err := a.call(ctx, request{method: http.MethodPost, path: "channels/" + channel + "/messages/" + on + "/threads", key: "thread/" + channel,
-		payload: map[string]any{"name": some(clip(line(name), maxThread), bot.CommandName), "auto_archive_duration": threadOpenMinutes}}, &p)
+		payload: map[string]any{"name": cmp.Or(wire.Clip(wire.Line(name), maxThread), bot.CommandName), "auto_archive_duration": threadOpenMinutes}}, &p)
 	if isCode(err, 160004) { // there is one
 		return on, nil
 	}
-	return some(p.ID, on), err
+	return cmp.Or(p.ID, on), err
 }
 
 // Post says something unasked.
@@ -49,7 +51,7 @@ func (a *Adapter) Post(ctx context.Context, to bot.Target, m bot.Message) (bot.S
 		}
 		sent.Channel, sent.Thread = channel, ""
 	}
-	channel := some(sent.Thread, sent.Channel)
+	channel := cmp.Or(sent.Thread, sent.Channel)
 	if to.Edit != "" {
 		if err := a.edit(ctx, channel, to.Edit, render(m)); err != nil {
 			return bot.Sent{}, failure("the change", err)

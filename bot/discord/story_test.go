@@ -1,6 +1,7 @@
 package discord_test
 
 import (
+	"cmp"
 	"context"
 	"slices"
 	"strings"
@@ -49,7 +50,7 @@ func TestStory(t *testing.T) {
 				if (m.To != "") != in.private {
 					t.Errorf("seen by %q, private is to be %t", m.To, in.private)
 				}
-				if want := some(in.where.Thread, in.where.Channel); m.Channel != want {
+				if want := cmp.Or(in.where.Thread, in.where.Channel); m.Channel != want {
 					t.Errorf("answered in %q, asked in %q", m.Channel, want)
 				}
 				c.story(in.where, m)
@@ -59,13 +60,6 @@ func TestStory(t *testing.T) {
 			})
 		}
 	})
-}
-
-func some(s, other string) string {
-	if s == "" {
-		return other
-	}
-	return s
 }
 
 // story goes on from the answer that turns on a fact.

@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"example.org/netpost/bot"
+	"example.org/netpost/bot/wire"
 )
 
 // Types of responses.
@@ -117,7 +118,7 @@ func (t *talk) hook(ctx context.Context, method, path string, m *outgoing, out a
 		if err == nil {
 			t.settled = true
 		}
-		if err == nil || !early || !isCode(err, 10015) && !isCode(err, 10008) || !sleep(ctx, betweenTries) {
+		if err == nil || !early || !isCode(err, 10015) && !isCode(err, 10008) || !wire.Sleep(ctx, betweenTries) {
 			return err
 		}
 	}

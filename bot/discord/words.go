@@ -1,13 +1,13 @@
 package discord
 
 import (
-	"net/url"
+	"cmp"
 	"regexp"
 	"strings"
-	"unicode"
 	"unicode/utf8"
 
 	"example.org/netpost/bot"
+	"example.org/netpost/bot/wire"
 )
 
 // entity is what Discord writes for mentions, channels, own emoji, times and
@@ -25,9 +25,9 @@ func said(text, self string, names map[string]string) string {
 		case kind[0] == '@' && id == self:
 			return ""
 		case kind[0] == '@':
-			return "@" + some(names[id], id)
+			return "@" + cmp.Or(names[id], id)
 		case kind == "#":
-			return "#" + some(names[id], id)
+			return "#" + cmp.Or(names[id], id)
 		case kind == "t:":
 			return ""
 		case kind[0] == '/':
@@ -37,8 +37,6 @@ func said(text, self string, names map[string]string) string {
 	})
 	return strings.TrimSpace(text)
 }
-
-const noWidth = "\u200b"
 
 var (
 	// groups ping everybody. Every message says that nobody is to be pinged;
@@ -56,28 +54,28 @@ var (
 // picture comes of it, whatever they are.
 func escape(s string) string {
 	var b strings.Builder
-	r := []rune(clean(s))
+	r := []rune(wire.Clean(s))
 	for i, c := range r {
 		switch {
-		case c < utf8.RuneSelf && strings.IndexByte("\\*~`|<[", byte(c)) >= 0, c == '_' && !(i > 0 && wordy(r[i-1]) && i+1 < len(r) && wordy(r[i+1])):
+		case c < utf8.RuneSelf && strings.IndexByte("\\*~`|<[", byte(c)) >= 0, c == '_' && !wire.InWord(r, i):
 			b.WriteByte('\\')
 		}
 		b.WriteRune(c)
 	}
 	s = b.String()
 	if strings.IndexByte(s, '@') >= 0 {
-		s = groups.ReplaceAllString(s, "@"+noWidth+"$1")
+		s = groups.ReplaceAllString(s, "@"+wire.NoWidth+"$1")
 	}
 	if strings.IndexByte(s, ':') >= 0 {
 		s = schemes.ReplaceAllString(s, `$1\:$2`)
-		s = emoji.ReplaceAllString(s, `:`+noWidth+`$1:`)
+		s = emoji.ReplaceAllString(s, `:`+wire.NoWidth+`$1:`)
 	}
 	return s
 }
 
 // plainly is words where Discord reads no markup: labels, footers, forms.
 func plainly(s string) string {
-	return groups.ReplaceAllString(line(s), "@"+noWidth+"$1")
+	return groups.ReplaceAllString(wire.Line(s), "@"+wire.NoWidth+"$1")
 }
 
 // atHead is escaped words that begin a line.
@@ -92,24 +90,6 @@ func atHead(s string) string {
 	}
 	return s[:at] + `\` + s[at:]
 }
-
-func wordy(r rune) bool { return unicode.IsLetter(r) || unicode.IsDigit(r) }
-
-// clean makes one line of a text: control characters, what turns the reading
-// direction, and white space become spaces.
-func clean(s string) string {
-	return strings.Map(func(r rune) rune {
-		switch {
-		case r == utf8.RuneError:
-			return '?'
-		case unicode.IsSpace(r), unicode.IsControl(r), unicode.Is(unicode.Cf, r):
-			return ' '
-		}
-		return r
-	}, s)
-}
-
-func line(s string) string { return strings.TrimSpace(clean(s)) }
 
 // marks of the styles in markdown.
 var marks = map[bot.Style]string{bot.Ordinary: "", bot.Strong: "**", bot.Faint: "*"}
@@ -126,8 +106,8 @@ func markdown(t bot.Text) string {
 		last, _ := utf8.DecodeLastRuneInString(s)
 		touches = last != ' '
 	}
-	for _, s := range joinStyles(t) {
-		words := clean(s.Text)
+	for _, s := range wire.JoinStyles(t) {
+		words := wire.Clean(s.Text)
 		body := strings.Trim(words, " ")
 		if body == "" {
 			put(words)
@@ -140,7 +120,7 @@ func markdown(t bot.Text) string {
 		}
 		mark := marks[s.Style]
 		if closed && touches || mark != "" && touches {
-			b.WriteString(noWidth)
+			b.WriteString(wire.NoWidth)
 		}
 		put(mark + escape(body) + mark)
 		closed = mark != ""
@@ -152,35 +132,17 @@ func markdown(t bot.Text) string {
 	return atHead(strings.TrimSpace(b.String()))
 }
 
-// joinStyles makes one span of neighbours in the same style.
-func joinStyles(t bot.Text) bot.Text {
-	var out bot.Text
-	for _, s := range t {
-		switch n := len(out); {
-		case s.Text == "":
-		case n > 0 && out[n-1].Style == s.Style:
-			out[n-1].Text += s.Text
-		default:
-			out = append(out, s)
-		}
-	}
-	return out
-}
-
 // link is a link in markdown; what is no address of a page becomes its words.
 func link(label, address string) string {
 	words := markdown(bot.Line(label))
-	u, err := url.Parse(address)
-	if err != nil || u.Scheme != "https" && u.Scheme != "http" || u.Host == "" {
-		return words
-	}
-	safe := strings.NewReplacer("(", "%28", ")", "%29", "<", "%3C", ">", "%3E", "\\", "%5C").Replace(u.String())
-	if strings.ContainsFunc(safe, func(r rune) bool { return r <= ' ' }) || size(safe) > maxURL {
+	page, ok := wire.Page(address)
+	page = strings.NewReplacer("(", "%28", ")", "%29", "\\", "%5C").Replace(page)
+	if !ok || wire.Size(page) > maxURL {
 		return words
 	}
 	if words == "" {
 		words = escape(address)
 	}
 	// A closing bracket would end the label.
-	return "[" + strings.ReplaceAll(words, "]", `\]`) + "](" + safe + ")"
+	return "[" + strings.ReplaceAll(words, "]", `\]`) + "](" + page + ")"
 }

@@ -1,6 +1,7 @@
 package slack
 
 import (
+	"cmp"
 	"context"
 	"fmt"
 	"time"
@@ -151,7 +152,7 @@ func (a *Adapter) update(ctx context.Context, r route, msg bot.Message) (bot.Sen
 			if r.private {
 				a.picturesTo(ctx, r.who, msg.Pictures)
 			} else {
-				sent.Thread = some(r.place.Thread, r.message)
+				sent.Thread = cmp.Or(r.place.Thread, r.message)
 				a.pictures(ctx, r.place.Channel, sent.Thread, msg.Pictures)
 			}
 			return sent, nil

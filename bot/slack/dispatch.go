@@ -4,11 +4,11 @@ import (
 	"context"
 	"fmt"
 	"runtime/debug"
-	"strings"
 	"time"
 
 	"example.org/netpost/bot"
 	"example.org/netpost/bot/store"
+	"example.org/netpost/bot/wire"
 )
 
 // verdict is what became of an event that came in.
@@ -25,19 +25,19 @@ const (
 // time, with what Slack is to show meanwhile, if anything.
 func (a *Adapter) take(ctx context.Context, h bot.Handler, in incoming, ack func(any)) verdict {
 	delivery := in.route.place.Workspace + "/" + delivered(in.event)
-	if !a.seen.first(delivery, time.Now()) {
+	if !a.seen.First(delivery, time.Now()) {
 		return again
 	}
-	if !a.work.begin() {
-		a.seen.forget(delivery)
+	if !a.work.Begin() {
+		a.seen.Forget(delivery)
 		if in.route.kind == command {
 			return refuseAloud
 		}
 		return refuse
 	}
-	turn, leave := a.lanes.enter(in.route.lane)
+	turn, leave := a.lanes.Enter(in.route.lane)
 	go func() {
-		defer a.work.end()
+		defer a.work.End()
 		defer leave()
 		ctx, cancel := context.WithTimeout(ctx, carryOut)
 		defer cancel()
@@ -108,7 +108,7 @@ func (a *Adapter) handle(ctx context.Context, h bot.Handler, in *incoming, turn 
 // can be given, and buttons shared, in one between two people.
 func (in *incoming) settle(ctx context.Context, a *Adapter) {
 	if in.route.own {
-		a.rooms.put(in.route.who, in.route.place.Channel)
+		a.rooms.Put(in.route.who, in.route.place.Channel)
 		return
 	}
 	if !direct(in.route.place.Channel) {
@@ -144,7 +144,7 @@ func (a *Adapter) contain(ctx context.Context, r route) {
 		return
 	}
 	id := store.NewID()[:8]
-	a.log.Error("slack: a panic", "error", id, "cause", secret.ReplaceAllString(fmt.Sprint(p), "[…]"), "stack", firstFrames(debug.Stack()))
+	a.log.Error("slack: a panic", "error", id, "cause", secret.ReplaceAllString(fmt.Sprint(p), "[…]"), "stack", wire.FirstFrames(debug.Stack()))
 	defer func() {
 		if p := recover(); p != nil {
 			a.log.Error("slack: a panic while a person was told of one", "error", id)
@@ -154,27 +154,8 @@ func (a *Adapter) contain(ctx context.Context, r route) {
 		"Try again; if it stays so, tell whoever runs netpost: error "+id+".")
 }
 
-// firstFrames is as much of a stack as a log line holds.
-func firstFrames(stack []byte) string {
-	lines := strings.SplitN(string(stack), "\n", 30)
-	return strings.Join(lines[:min(len(lines), 29)], "\n")
-}
-
-// begin gives the context that events are carried out in: it outlives ctx by
-// as much as what was begun needs, at most windDown. finish waits for that; it
-// may be called again.
+// begin gives the context that events are carried out in; finish waits for
+// what was begun.
 func (a *Adapter) begin(ctx context.Context) (work context.Context, finish func()) {
-	a.work.open()
-	work, stop := context.WithCancel(context.WithoutCancel(ctx))
-	return work, func() {
-		idle := a.work.close()
-		t := time.NewTimer(windDown)
-		defer t.Stop()
-		select {
-		case <-idle:
-		case <-t.C:
-			a.log.Warn("slack: some answers were not delivered before the end")
-		}
-		stop()
-	}
+	return a.work.Open(ctx, func() { a.log.Warn("slack: some answers were not delivered before the end") })
 }

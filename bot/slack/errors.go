@@ -1,12 +1,9 @@
 package slack
 
 import (
-	"context"
 	"errors"
 	"fmt"
-	"net"
 	"net/http"
-	"net/url"
 	"regexp"
 	"slices"
 	"strings"
@@ -15,6 +12,7 @@ import (
 	slackapi "github.com/slack-go/slack"
 
 	"example.org/netpost/bot"
+	"example.org/netpost/bot/wire"
 )
 
 // refusal is a row of the table of what Slack refuses with.
@@ -119,11 +117,7 @@ func notSent(err error) bool {
 	if e, ok := errors.AsType[slackapi.StatusCodeError](err); ok {
 		return e.Code >= 400 && e.Code < 500
 	}
-	if _, ok := errors.AsType[*net.DNSError](err); ok {
-		return true
-	}
-	op, ok := errors.AsType[*net.OpError](err)
-	return ok && op.Op == "dial"
+	return wire.NeverLeft(err)
 }
 
 // errHeld: the time for an event was over while a call waited for Slack's rate.
@@ -134,18 +128,8 @@ func failure(what string, err error) error {
 	if err == nil {
 		return nil
 	}
-	mend := ""
-	if r, ok := refused(err); ok && r.mends != "" {
-		mend = ": " + r.mends
-	}
-	cause := scrub(err)
-	switch {
-	case isGone(err):
-		return fmt.Errorf("slack: %s: %w: %w: %s%s", what, bot.ErrNotSent, bot.ErrGone, cause, mend)
-	case notSent(err):
-		return fmt.Errorf("slack: %s: %w: %s%s", what, bot.ErrNotSent, cause, mend)
-	}
-	return fmt.Errorf("slack: %s may be out: %s", what, cause)
+	r, _ := refused(err)
+	return wire.Failure{Platform: Platform, What: what, Gone: isGone(err), NotSent: notSent(err), Cause: scrub(err), Mend: r.mends}.Err()
 }
 
 // startError says why there is no use in trying again.
@@ -174,15 +158,8 @@ func scrub(err error) string {
 	if err == nil {
 		return ""
 	}
-	if u, ok := errors.AsType[*url.Error](err); ok {
-		host := "?"
-		if x, perr := url.Parse(u.URL); perr == nil && x.Host != "" {
-			host = x.Host
-		}
-		return fmt.Sprintf("%s %s: %s", strings.ToUpper(u.Op), host, scrub(u.Err))
-	}
-	if errors.Is(err, context.DeadlineExceeded) {
-		return "no answer in time"
+	if text, ok := wire.Network(err, scrub); ok {
+		return text
 	}
 	if e, ok := errors.AsType[slackapi.SlackErrorResponse](err); ok {
 		s := e.Err

@@ -1,12 +1,13 @@
 package slack
 
 import (
+	"cmp"
 	"encoding/json"
-	"strings"
 
 	slackapi "github.com/slack-go/slack"
 
 	"example.org/netpost/bot"
+	"example.org/netpost/bot/wire"
 )
 
 // origin is where a form was opened from: it goes with the form and comes back
@@ -43,8 +44,8 @@ func view(f bot.Form, o origin) slackapi.ModalViewRequest {
 		Type:            slackapi.VTModal,
 		CallbackID:      f.State,
 		PrivateMetadata: o.metadata(),
-		Title:           unmarked(some(clip(line(f.Title), maxViewTitle), bot.CommandName)),
-		Submit:          unmarked(some(clip(line(f.Send), maxViewTitle), "Send")),
+		Title:           unmarked(cmp.Or(wire.Clip(wire.Line(f.Title), maxViewTitle), bot.CommandName)),
+		Submit:          unmarked(cmp.Or(wire.Clip(wire.Line(f.Send), maxViewTitle), "Send")),
 		Close:           unmarked("Cancel"),
 	}
 	for _, s := range pieces(bot.Line(f.Intro), maxText) {
@@ -60,25 +61,15 @@ func view(f bot.Form, o origin) slackapi.ModalViewRequest {
 		}
 		e := &slackapi.PlainTextInputBlockElement{
 			Type: slackapi.METPlainTextInput, ActionID: inputID,
-			Multiline: i.Lines, MaxLength: most, InitialValue: clip(i.Value, most),
+			Multiline: i.Lines, MaxLength: most, InitialValue: wire.Clip(i.Value, most),
 		}
-		if hint := line(i.Hint); hint != "" {
-			e.Placeholder = unmarked(clip(hint, maxPlaceholder))
+		if hint := wire.Line(i.Hint); hint != "" {
+			e.Placeholder = unmarked(wire.Clip(hint, maxPlaceholder))
 		}
 		v.Blocks.BlockSet = append(v.Blocks.BlockSet, &slackapi.InputBlock{
 			Type: slackapi.MBTInput, BlockID: i.Name, Element: e, Optional: !i.Must,
-			Label: unmarked(some(clip(line(i.Label), maxLabel), i.Name)),
+			Label: unmarked(cmp.Or(wire.Clip(wire.Line(i.Label), maxLabel), i.Name)),
 		})
 	}
 	return v
-}
-
-func line(s string) string { return strings.TrimSpace(clean(s)) }
-
-// some is a text, or another where it is empty.
-func some(s, other string) string {
-	if s == "" {
-		return other
-	}
-	return s
 }

@@ -6,71 +6,29 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"log/slog"
 	"mime"
-	"net"
 	"net/http"
 	"net/url"
-	"time"
 
 	slackapi "github.com/slack-go/slack"
 	"github.com/slack-go/slack/socketmode"
 
 	"example.org/netpost/bot"
+	"example.org/netpost/bot/wire"
 )
-
-// maxBody is the longest request: Slack's own are shorter.
-const maxBody = 1 << 20
 
 // runHTTP receives over HTTP until ctx ends.
 func (a *Adapter) runHTTP(ctx context.Context, h bot.Handler) error {
-	l := a.o.Listener
-	if l == nil {
-		var err error
-		if l, err = net.Listen("tcp", a.o.Listen); err != nil {
-			return fmt.Errorf("slack: can't listen on %s: %w: give an address of this machine that nothing else listens on", a.o.Listen, err)
-		}
-	}
 	work, finish := a.begin(ctx)
-	mux := http.NewServeMux()
-	mux.Handle(a.o.Path, a.receiver(work, h))
-	s := &http.Server{Handler: mux, ReadHeaderTimeout: 5 * time.Second, ReadTimeout: 10 * time.Second,
-		WriteTimeout: 15 * time.Second, IdleTimeout: time.Minute, MaxHeaderBytes: 64 << 10,
-		ErrorLog: slog.NewLogLogger(a.log.Handler(), slog.LevelWarn)}
-	ended := make(chan error, 1)
-	go func() { ended <- s.Serve(l) }()
-	select {
-	case err := <-ended:
-		finish()
-		return fmt.Errorf("slack: the listener ended: %w: start it again", err)
-	case <-ctx.Done():
-	}
-	// Requests in hand are answered, new ones are not let in.
-	down, cancel := context.WithTimeout(context.WithoutCancel(ctx), windDown)
-	defer cancel()
-	err := s.Shutdown(down)
-	finish()
-	if err != nil {
-		_ = s.Close()
-	}
-	return nil
+	return wire.Listener{Platform: Platform, Log: a.log, On: a.o.Listener, Address: a.o.Listen, Path: a.o.Path, Finish: finish}.
+		Serve(ctx, a.receiver(work, h))
 }
 
 // receiver answers Slack's requests. All three kinds come to one address.
 func (a *Adapter) receiver(ctx context.Context, h bot.Handler) http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
-		if r.Method != http.MethodPost {
-			w.Header().Set("Allow", http.MethodPost)
-			http.Error(w, "Slack posts here. Put this address into the app's settings.", http.StatusMethodNotAllowed)
-			return
-		}
-		body, err := io.ReadAll(http.MaxBytesReader(w, r.Body, maxBody))
-		if err != nil {
-			if _, ok := errors.AsType[*http.MaxBytesError](err); ok {
-				http.Error(w, fmt.Sprintf("The request is longer than %d bytes. Send a shorter one.", maxBody), http.StatusRequestEntityTooLarge)
-				return
-			}
-			http.Error(w, "The request broke off. Send it again.", http.StatusBadRequest)
+		body, ok := wire.Posted(w, r, "Slack posts here. Put this address into the app's settings.")
+		if !ok {
 			return
 		}
 		// Before anything is parsed.

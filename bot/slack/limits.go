@@ -1,11 +1,9 @@
 package slack
 
 import (
-	"unicode/utf16"
-
 	slackapi "github.com/slack-go/slack"
 
-	"example.org/netpost/bot"
+	"example.org/netpost/bot/wire"
 )
 
 // Slack's limits, in UTF-16 units where they count text, which is what its
@@ -34,47 +32,24 @@ const (
 	maxTitle = 250
 )
 
-// size is the length of a text as Slack counts it.
-func size(s string) int {
-	if isPlain(s) {
-		return len(s)
-	}
-	n := 0
-	for _, r := range s {
-		n += max(utf16.RuneLen(r), 1)
-	}
-	return n
-}
-
-// clip cuts a text to at most most units, with a mark.
-func clip(s string, most int) string {
-	if size(s) <= most {
-		return s
-	}
-	n := most
-	for ; size(bot.Clip(s, n)) > most; n-- {
-	}
-	return bot.Clip(s, n)
-}
-
 // blockSize is the text of a block.
 func blockSize(b slackapi.Block) int {
 	n := 0
 	switch b := b.(type) {
 	case *slackapi.HeaderBlock:
-		n = size(b.Text.Text)
+		n = wire.Size(b.Text.Text)
 	case *slackapi.SectionBlock:
-		n = size(b.Text.Text)
+		n = wire.Size(b.Text.Text)
 	case *slackapi.ContextBlock:
 		for _, e := range b.ContextElements.Elements {
 			if t, ok := e.(*slackapi.TextBlockObject); ok {
-				n += size(t.Text)
+				n += wire.Size(t.Text)
 			}
 		}
 	case *slackapi.ActionBlock:
 		for _, e := range b.Elements.ElementSet {
 			if t, ok := e.(*slackapi.ButtonBlockElement); ok {
-				n += size(t.Text.Text)
+				n += wire.Size(t.Text.Text)
 			}
 		}
 	}

@@ -1,11 +1,13 @@
 package slack
 
 import (
+	"cmp"
 	"encoding/json"
 	"fmt"
 	"strings"
 
 	"example.org/netpost/bot"
+	"example.org/netpost/bot/wire"
 )
 
 // scope is a row of the table of what the bot may do.
@@ -37,7 +39,7 @@ type ManifestOptions struct {
 // Manifest is the app's manifest in YAML: what is pasted in when the app is
 // made. The same options give the same bytes.
 func Manifest(o ManifestOptions) string {
-	name := some(clip(line(o.Name), 35), bot.CommandName)
+	name := cmp.Or(wire.Clip(wire.Line(o.Name), 35), bot.CommandName)
 	var b strings.Builder
 	w := func(format string, args ...any) { fmt.Fprintf(&b, format+"\n", args...) }
 	at := func(indent, key string) {
@@ -98,7 +100,7 @@ func usage() string {
 	for _, c := range bot.Commands() {
 		names = append(names, c.Name)
 	}
-	return clip("[play] or "+strings.Join(names, ", "), 100)
+	return wire.Clip("[play] or "+strings.Join(names, ", "), 100)
 }
 
 // quote is a text as YAML: JSON's way of quoting is one of YAML's.

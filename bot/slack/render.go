@@ -8,6 +8,7 @@ import (
 	slackapi "github.com/slack-go/slack"
 
 	"example.org/netpost/bot"
+	"example.org/netpost/bot/wire"
 )
 
 // rendered is one message as Slack takes it.
@@ -77,9 +78,9 @@ type layouter struct {
 
 // line is put into the section of its kind; a new kind begins a new section.
 func (l *layouter) line(kind, s string) {
-	n := size(s)
+	n := wire.Size(s)
 	for _, x := range l.lines {
-		n += size(x) + 1
+		n += wire.Size(x) + 1
 	}
 	if len(l.lines) > 0 && (kind != l.kind || n > maxText) {
 		l.section()
@@ -98,7 +99,7 @@ func (l *layouter) section() {
 
 // text puts in a text with what stands before each of its lines.
 func (l *layouter) text(kind, first, rest string, t bot.Text) {
-	for _, s := range pieces(t, maxText-size(first)-size(rest)) {
+	for _, s := range pieces(t, maxText-wire.Size(first)-wire.Size(rest)) {
 		l.line(kind, first+s)
 		first = rest
 	}
@@ -108,8 +109,8 @@ func (l *layouter) block(b bot.Block, i int) {
 	kind := strconv.Itoa(i)
 	switch b := b.(type) {
 	case bot.Heading:
-		words := strings.TrimSpace(clean(b.Text))
-		if (i == 0 || b.Tone == bot.Care) && words != "" && size(words) <= maxHeader {
+		words := strings.TrimSpace(wire.Clean(b.Text))
+		if (i == 0 || b.Tone == bot.Care) && words != "" && wire.Size(words) <= maxHeader {
 			l.section()
 			l.blocks = append(l.blocks, slackapi.NewHeaderBlock(unmarked(words)))
 			return
@@ -134,7 +135,7 @@ func (l *layouter) block(b bot.Block, i int) {
 		l.press(b)
 	case bot.Link:
 		s := link(b.Label, b.URL)
-		if size(s) > maxText-2 {
+		if wire.Size(s) > maxText-2 {
 			// A link that is cut leads nowhere: it goes on as words.
 			l.text("link", "• ", "   ", bot.Line(b.Label+" "+b.URL))
 			return
@@ -197,16 +198,16 @@ func (l *layouter) press(b bot.Buttons) {
 	var elements []slackapi.BlockElement
 	full := 0
 	for i, item := range b.Items {
-		words := strings.TrimSpace(clean(item.Label))
+		words := strings.TrimSpace(wire.Clean(item.Label))
 		if words == "" {
 			words = strconv.Itoa(i + 1)
 		}
-		if n := size(words); n > maxButton {
+		if n := wire.Size(words); n > maxButton {
 			number := strconv.Itoa(i+1) + ". "
 			if full += n; full <= maxLabels {
 				l.text("buttons", number, "   ", bot.Line(words))
 			}
-			words = clip(number+words, maxButton)
+			words = wire.Clip(number+words, maxButton)
 		}
 		// The state is the value; the action's id has only to be another for
 		// each button of a message.
@@ -233,7 +234,7 @@ func pieces(t bot.Text, most int) []string {
 		n := most // markup makes a text no shorter
 		head := before(t, n)
 		s := mrkdwn(head)
-		for size(s) > most {
+		for wire.Size(s) > most {
 			n = n * 3 / 4
 			head = before(t, n)
 			s = mrkdwn(head)

@@ -9,6 +9,7 @@ import (
 
 	"example.org/netpost/bot"
 	"example.org/netpost/bot/slack/slackfake"
+	"example.org/netpost/bot/wire"
 )
 
 // everything is a document with every member of the set.
@@ -68,11 +69,11 @@ func TestHostile(t *testing.T) {
 		bot.Link{Label: nasty, URL: "https://notes.example/a|b>c"}, bot.Link{Label: nasty, URL: "javascript:alert(1)"}, bot.Aside{Text: bot.Line(nasty)},
 	}}
 	r := render(bot.Message{Doc: d})
-	wire := wireOf(t, r)
-	if p := slackfake.Check(r.text, wire); p != nil {
+	out := wireOf(t, r)
+	if p := slackfake.Check(r.text, out); p != nil {
 		t.Error(p)
 	}
-	golden(t, "render/hostile.txt", r.text+"\n\n"+string(wire)+"\n")
+	golden(t, "render/hostile.txt", r.text+"\n\n"+string(out)+"\n")
 }
 
 // What is marked in a text is what we marked, and the words are all there.
@@ -142,11 +143,11 @@ func TestPages(t *testing.T) {
 	var all strings.Builder
 	for i, page := range bot.Pages(m, fits) {
 		r := rendered{fallback(page), layout(page)}
-		wire := wireOf(t, r)
-		if p := slackfake.Check(r.text, wire); p != nil {
+		out := wireOf(t, r)
+		if p := slackfake.Check(r.text, out); p != nil {
 			t.Fatalf("page %d: %v", i, p)
 		}
-		all.Write(wire)
+		all.Write(out)
 	}
 	for i := 1; i <= n; i++ {
 		if !strings.Contains(all.String(), fmt.Sprintf("w%d ", i)) {
@@ -164,8 +165,8 @@ func TestFallback(t *testing.T) {
 	}
 	long := bot.Doc{Blocks: []bot.Block{bot.Para{Text: bot.Line(strings.Repeat("<&> ", 3000))}}}
 	text := fallback(long)
-	if !strings.HasSuffix(text, bot.CutMark) || size(text) > 40_000 {
-		t.Errorf("the text is %d long and ends in %q", size(text), text[len(text)-10:])
+	if !strings.HasSuffix(text, bot.CutMark) || wire.Size(text) > 40_000 {
+		t.Errorf("the text is %d long and ends in %q", wire.Size(text), text[len(text)-10:])
 	}
 }
 

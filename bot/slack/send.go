@@ -6,28 +6,27 @@ import (
 	"context"
 	"crypto/sha256"
 	"encoding/hex"
-	"errors"
 	"fmt"
-	"sync"
 	"time"
 
 	slackapi "github.com/slack-go/slack"
 
 	"example.org/netpost/bot"
+	"example.org/netpost/bot/wire"
 )
 
 // call calls Slack, and again where Slack refuses for its rate, after the time
 // that it names. Nothing else is tried again: it might be out.
 func (a *Adapter) call(ctx context.Context, key string, do func(context.Context) error) error {
 	for {
-		hold, leave, err := a.gates.enter(ctx, key)
+		hold, leave, err := a.gates.Enter(ctx, key, false)
 		if err != nil {
 			return errHeld
 		}
 		err = do(ctx)
 		wait := rateHold(err)
 		if wait > 0 {
-			hold(wait)
+			hold(wait, false)
 		}
 		leave()
 		if wait == 0 {
@@ -99,48 +98,18 @@ func (a *Adapter) respond(ctx context.Context, r route, thread string, public, r
 	})
 }
 
-// rooms are the direct messages that were opened, by person.
-type rooms struct {
-	mu sync.Mutex
-	of map[string]string
-}
-
-// mostRooms is how many are remembered; to open one again costs a call.
-const mostRooms = 10_000
-
 // room opens the direct message with a person.
 func (a *Adapter) room(ctx context.Context, who string) (string, error) {
-	a.rooms.mu.Lock()
-	channel, ok := a.rooms.of[who]
-	a.rooms.mu.Unlock()
-	if ok {
-		return channel, nil
-	}
-	err := a.call(ctx, "conversations.open "+who, func(ctx context.Context) error {
-		c, _, _, err := a.api.OpenConversationContext(ctx, &slackapi.OpenConversationParameters{Users: []string{who}})
-		if err == nil && (c == nil || c.ID == "") {
-			err = errors.New("no channel in the answer to conversations.open")
-		}
-		if err == nil {
-			channel = c.ID
-		}
-		return err
+	return a.rooms.Open(who, func() (channel string, err error) {
+		err = a.call(ctx, "conversations.open "+who, func(ctx context.Context) error {
+			c, _, _, err := a.api.OpenConversationContext(ctx, &slackapi.OpenConversationParameters{Users: []string{who}})
+			if err == nil && c != nil {
+				channel = c.ID
+			}
+			return err
+		})
+		return channel, err
 	})
-	if err != nil {
-		// Whatever went wrong, nothing was said.
-		return "", fmt.Errorf("%w: %w", bot.ErrNotSent, err)
-	}
-	a.rooms.put(who, channel)
-	return channel, nil
-}
-
-func (r *rooms) put(who, channel string) {
-	r.mu.Lock()
-	defer r.mu.Unlock()
-	if len(r.of) >= mostRooms {
-		clear(r.of)
-	}
-	r.of[who] = channel
 }
 
 // pictures put images in a thread. There is no image that only one person
@@ -152,19 +121,19 @@ func (a *Adapter) pictures(ctx context.Context, channel, thread string, ps []bot
 		}
 		sum := sha256.Sum256(p.Data)
 		key := channel + "/" + thread + "/" + hex.EncodeToString(sum[:])
-		if !a.shown.first(key, time.Now()) {
+		if !a.shown.First(key, time.Now()) {
 			continue
 		}
 		err := a.call(ctx, "files.upload "+channel, func(ctx context.Context) error {
 			_, err := a.api.UploadFileContext(ctx, slackapi.UploadFileParameters{
 				Reader: bytes.NewReader(p.Data), FileSize: len(p.Data), // exact, or Slack refuses
-				Filename: some(clip(line(p.Name), maxTitle), "picture"), Title: clip(line(p.Alt), maxTitle), AltTxt: clip(line(p.Alt), maxAlt),
+				Filename: cmp.Or(wire.Clip(wire.Line(p.Name), maxTitle), "picture"), Title: wire.Clip(wire.Line(p.Alt), maxTitle), AltTxt: wire.Clip(wire.Line(p.Alt), maxAlt),
 				Channel: channel, ThreadTimestamp: thread,
 			})
 			return err
 		})
 		if err != nil {
-			a.shown.forget(key)
+			a.shown.Forget(key)
 			a.log.Error("slack: a picture is not out; the message says what it shows", "cause", failure("the picture", err))
 		}
 	}

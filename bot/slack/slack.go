@@ -25,6 +25,7 @@ import (
 	slackapi "github.com/slack-go/slack"
 
 	"example.org/netpost/bot"
+	"example.org/netpost/bot/wire"
 )
 
 // Platform is the platform's name in places and persons.
@@ -57,8 +58,17 @@ const DefaultPath = "/slack"
 const (
 	callTimeout = 10 * time.Second // one call to Slack
 	carryOut    = 2 * time.Minute  // one event, with all waits for Slack's rates
-	windDown    = 15 * time.Second // what was begun, once Run's context has ended
 	flush       = 100 * time.Millisecond
+)
+
+// Slack delivers an event again at once, after one minute and after five, and a
+// signed request can be replayed for five minutes.
+const (
+	seenFor  = 10 * time.Minute
+	mostSeen = 1 << 17
+
+	shownFor  = time.Hour
+	mostShown = 1 << 12
 )
 
 // Adapter is Slack as a bot.Adapter.
@@ -67,12 +77,12 @@ type Adapter struct {
 	api   *slackapi.Client
 	log   *slog.Logger
 	self  atomic.Pointer[self] // nil until Slack told
-	seen  *seen
-	lanes *lanes
-	gates *gates
-	shown *seen // pictures that are under a message already
-	work  work
-	rooms rooms // direct messages opened
+	seen  *wire.Seen
+	lanes *wire.Lanes
+	gates *wire.Gates
+	shown *wire.Seen // pictures that are under a message already
+	work  wire.Work
+	rooms wire.Rooms // direct messages opened
 }
 
 var _ bot.Adapter = (*Adapter)(nil)
@@ -104,8 +114,7 @@ func New(o Options) (*Adapter, error) {
 	// every six minutes. OptionRetry stays off: it leaves uploads out and knows
 	// nothing of what else waits for the same rate; see gates.
 	a := &Adapter{o: o, api: slackapi.New(o.BotToken, opts...), log: o.Log,
-		seen: newSeen(seenFor, mostSeen), shown: newSeen(shownFor, mostShown), lanes: newLanes(), gates: newGates()}
-	a.rooms.of = map[string]string{}
+		seen: wire.NewSeen(seenFor, mostSeen), shown: wire.NewSeen(shownFor, mostShown), lanes: wire.NewLanes(), gates: wire.NewGates()}
 	return a, nil
 }
 
@@ -155,7 +164,7 @@ func (a *Adapter) meet(ctx context.Context) error {
 			return startError("bot token", err)
 		}
 		a.log.Warn("slack: can't be reached, trying again", "in", wait, "cause", scrub(err))
-		if !sleep(ctx, wait) {
+		if !wire.Sleep(ctx, wait) {
 			return nil
 		}
 	}
@@ -208,16 +217,4 @@ func hasScope(list, name string) bool {
 		}
 	}
 	return false
-}
-
-// sleep waits; false: the context ended first.
-func sleep(ctx context.Context, d time.Duration) bool {
-	t := time.NewTimer(d)
-	defer t.Stop()
-	select {
-	case <-t.C:
-		return true
-	case <-ctx.Done():
-		return false
-	}
 }

@@ -10,6 +10,7 @@ import (
 	"github.com/slack-go/slack/socketmode"
 
 	"example.org/netpost/bot"
+	"example.org/netpost/bot/wire"
 )
 
 // maxFrame is the longest message that is read from the socket.
@@ -29,7 +30,7 @@ func (a *Adapter) runSocket(ctx context.Context, h bot.Handler) error {
 		}
 		// The client reconnects by itself; what ends it is rare.
 		a.log.Warn("slack: the connection ended, starting it again", "in", wait, "cause", scrub(err))
-		if !sleep(ctx, wait) {
+		if !wire.Sleep(ctx, wait) {
 			return nil
 		}
 	}

@@ -6,9 +6,7 @@ import (
 	"fmt"
 	"net"
 	"net/url"
-	"slices"
 	"strings"
-	"sync"
 	"testing"
 	"time"
 
@@ -16,6 +14,7 @@ import (
 	"go.yaml.in/yaml/v3"
 
 	"example.org/netpost/bot"
+	"example.org/netpost/bot/wire"
 )
 
 func TestRefusals(t *testing.T) {
@@ -80,7 +79,7 @@ func TestManifest(t *testing.T) {
 			t.Fatalf("%v\n%s", err, m)
 		}
 		c, s := v.Features.Commands[0], v.Features.Shortcuts[0]
-		over := size(v.Info.Name) > 35 || size(v.Info.Description) > 140 || size(s.Name) > 24 || size(s.Description) > 150 || size(c.Description) > 2000
+		over := wire.Size(v.Info.Name) > 35 || wire.Size(v.Info.Description) > 140 || wire.Size(s.Name) > 24 || wire.Size(s.Description) > 150 || wire.Size(c.Description) > 2000
 		if over || c.Command != "/netpost" || s.Callback != shortcutID || !v.Settings.Interactivity.On || len(v.OAuth.Scopes.Bot) != len(scopes) {
 			t.Errorf("%+v", v)
 		}
@@ -131,121 +130,13 @@ func TestScrub(t *testing.T) {
 	}
 }
 
-func TestSeen(t *testing.T) {
-	s := newSeen(10*time.Minute, 3)
-	at := time.Unix(1_700_000_000, 0)
-	if !s.first("a", at) || s.first("a", at.Add(9*time.Minute)) {
-		t.Error("a is known at once and within the time")
-	}
-	if s.first("a", at.Add(11*time.Minute)) {
-		t.Error("a was met two minutes ago")
-	}
-	if !s.first("a", at.Add(45*time.Minute)) {
-		t.Error("a is never forgotten")
-	}
-	for i := range 20 {
-		s.first(fmt.Sprint(i), at.Add(50*time.Minute))
-	}
-	if n := len(s.now) + len(s.old); n > 6 {
-		t.Errorf("%d keys are kept", n)
-	}
-	if s.first("19", at.Add(51*time.Minute)) {
-		t.Error("the last key is forgotten")
-	}
-	s.forget("19")
-	if !s.first("19", at.Add(51*time.Minute)) {
-		t.Error("a key that was to be forgotten is known")
-	}
-}
-
-// Whatever is in a lane goes in order, and no lane is left behind.
-func TestLanes(t *testing.T) {
-	l := newLanes()
-	var mu sync.Mutex
-	var got []int
-	var all sync.WaitGroup
-	for i := range 100 {
-		before, leave := l.enter("a")
-		all.Go(func() {
-			<-before
-			mu.Lock()
-			got = append(got, i)
-			mu.Unlock()
-			leave()
-		})
-	}
-	all.Wait()
-	if !slices.IsSorted(got) || len(got) != 100 || len(l.last) != 0 {
-		t.Errorf("%v; %d lanes are left", got, len(l.last))
-	}
-	before, leave := l.enter("")
-	<-before
-	leave()
-}
-
-func TestGates(t *testing.T) {
-	g := newGates()
-	hold, leave, err := g.enter(t.Context(), "a")
-	if err != nil {
-		t.Fatal(err)
-	}
-	short, cancel := context.WithTimeout(t.Context(), 10*time.Millisecond)
-	defer cancel()
-	if _, _, err := g.enter(short, "a"); err == nil {
-		t.Error("two are through at once")
-	}
-	if _, other, err := g.enter(t.Context(), "b"); err != nil {
-		t.Error("another gate is shut")
-	} else {
-		other()
-	}
-	hold(50 * time.Millisecond)
-	leave()
-	began := time.Now()
-	_, leave, err = g.enter(t.Context(), "a")
-	if err != nil || time.Since(began) < 30*time.Millisecond {
-		t.Errorf("it is open after %v, %v", time.Since(began), err)
-	}
-	leave()
-	if len(g.all) != 0 {
-		t.Errorf("%d gates are left", len(g.all))
-	}
-}
-
-func TestWork(t *testing.T) {
-	var w work
-	w.open()
-	for range mostWork {
-		if !w.begin() {
-			t.Fatal("there is room")
-		}
-	}
-	if w.begin() {
-		t.Error("there is room for more than the most")
-	}
-	idle := w.close()
-	for range mostWork {
-		select {
-		case <-idle:
-			t.Fatal("idle while something is in hand")
-		default:
-		}
-		w.end()
-	}
-	<-idle
-	<-w.close()
-	if w.begin() {
-		t.Error("something begins after the end")
-	}
-}
-
 // Where too much is in hand, a command's person is told, and an event is left
 // to be delivered again.
 func TestBusy(t *testing.T) {
 	a := testAdapter(t)
-	a.work.open()
-	for range mostWork {
-		a.work.begin()
+	a.begin(t.Context())
+	for range wire.MostWork {
+		a.work.Begin()
 	}
 	for _, test := range []struct {
 		typ, payload string

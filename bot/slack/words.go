@@ -1,13 +1,12 @@
 package slack
 
 import (
-	"net/url"
 	"regexp"
 	"strings"
-	"unicode"
 	"unicode/utf8"
 
 	"example.org/netpost/bot"
+	"example.org/netpost/bot/wire"
 )
 
 // entity is what Slack writes for mentions, channels and links in a text:
@@ -66,22 +65,20 @@ var (
 	emoji = regexp.MustCompile(`:([\pL\pN_+'-]+:)`)
 )
 
-const noWidth = "\u200b"
-
 // escape is words as mrkdwn that shows just them: no mention, link, style or
 // picture comes of it, whatever they are.
 func escape(s string) string {
-	s = clean(s)
+	s = wire.Clean(s)
 	if !strings.ContainsAny(s, "&<>*~`_@:") {
 		return s
 	}
 	s = escaper.Replace(s)
 	s = underscores(s)
 	if strings.IndexByte(s, '@') >= 0 {
-		s = groups.ReplaceAllString(s, "@"+noWidth+"$1")
+		s = groups.ReplaceAllString(s, "@"+wire.NoWidth+"$1")
 	}
 	if strings.Count(s, ":") > 1 {
-		s = emoji.ReplaceAllString(s, ":"+noWidth+"$1")
+		s = emoji.ReplaceAllString(s, ":"+wire.NoWidth+"$1")
 	}
 	return s
 }
@@ -94,40 +91,11 @@ func underscores(s string) string {
 	}
 	r := []rune(s)
 	for i, c := range r {
-		if c == '_' && !(i > 0 && wordy(r[i-1]) && i+1 < len(r) && wordy(r[i+1])) {
+		if c == '_' && !wire.InWord(r, i) {
 			r[i] = 'ˍ'
 		}
 	}
 	return string(r)
-}
-
-func wordy(r rune) bool { return unicode.IsLetter(r) || unicode.IsDigit(r) }
-
-// clean makes one line of a text: control characters, what turns the reading
-// direction, and white space become spaces.
-func clean(s string) string {
-	if isPlain(s) {
-		return s
-	}
-	return strings.Map(func(r rune) rune {
-		switch {
-		case r == utf8.RuneError:
-			return '?'
-		case unicode.IsSpace(r), unicode.IsControl(r), unicode.Is(unicode.Cf, r):
-			return ' '
-		}
-		return r
-	}, s)
-}
-
-// isPlain reports whether a text is of printable ASCII alone, as most are.
-func isPlain(s string) bool {
-	for i := range len(s) {
-		if s[i] < ' ' || s[i] > '~' {
-			return false
-		}
-	}
-	return true
 }
 
 // fallback is a message in plain words, for notifications and screen readers.
@@ -159,8 +127,8 @@ func mrkdwn(t bot.Text) string {
 		}
 	}
 	closed := false // a mark was closed just now
-	for _, s := range joinStyles(t) {
-		words := clean(s.Text)
+	for _, s := range wire.JoinStyles(t) {
+		words := wire.Clean(s.Text)
 		body := strings.Trim(words, " ")
 		mark := marks[s.Style]
 		if body == "" {
@@ -174,8 +142,8 @@ func mrkdwn(t bot.Text) string {
 			}
 		}
 		first, _ := utf8.DecodeRuneInString(body)
-		if closed && (wordy(first) || mark != "") || mark != "" && wordy(last) {
-			put(noWidth)
+		if closed && (wire.Wordy(first) || mark != "") || mark != "" && wire.Wordy(last) {
+			put(wire.NoWidth)
 		}
 		out := escape(body)
 		if b.Len() == 0 && mark == "" && strings.HasPrefix(out, "&gt;") {
@@ -191,35 +159,17 @@ func mrkdwn(t bot.Text) string {
 	return b.String()
 }
 
-// joinStyles makes one span of neighbours in the same style.
-func joinStyles(t bot.Text) bot.Text {
-	var out bot.Text
-	for _, s := range t {
-		switch n := len(out); {
-		case s.Text == "":
-		case n > 0 && out[n-1].Style == s.Style:
-			out[n-1].Text += s.Text
-		default:
-			out = append(out, s)
-		}
-	}
-	return out
-}
-
 // link is a link in mrkdwn; what is no address of a page becomes its words.
 func link(label, address string) string {
 	words := mrkdwn(bot.Line(label))
-	u, err := url.Parse(address)
-	if err != nil || u.Scheme != "https" && u.Scheme != "http" || u.Host == "" {
-		return words
-	}
-	// String escapes < and >; a bar would end the address.
-	safe := strings.ReplaceAll(strings.ReplaceAll(u.String(), "|", "%7C"), "&", "&amp;")
-	if strings.ContainsAny(safe, "<>") || size(safe) > maxURL {
+	page, ok := wire.Page(address)
+	// A bar would end the address.
+	page = strings.ReplaceAll(strings.ReplaceAll(page, "|", "%7C"), "&", "&amp;")
+	if !ok || wire.Size(page) > maxURL {
 		return words
 	}
 	if words == "" {
 		words = escape(address)
 	}
-	return "<" + safe + "|" + words + ">"
+	return "<" + page + "|" + words + ">"
 }

@@ -5,12 +5,14 @@ import (
 	"net/http"
 	"sync"
 	"time"
+
+	"example.org/netpost/bot/bottest/socket"
 )
 
 // gatewayState is the one session that the bot has.
 type gatewayState struct {
-	conn    *wsConn // nil: not connected
-	ready   bool    // it was said so on this connection
+	conn    *socket.Conn // nil: not connected
+	ready   bool         // it was said so on this connection
 	session string
 	seq     int
 	sent    []dispatch // of this session
@@ -62,12 +64,12 @@ func pack(op int, data any, seq int, typ string) []byte {
 
 // serveGateway is one connection.
 func (s *Server) serveGateway(w http.ResponseWriter, r *http.Request) {
-	c, err := upgrade(w, r)
+	c, err := socket.Upgrade(w, r)
 	if err != nil {
 		return
 	}
 	defer func() {
-		_ = c.conn.Close()
+		c.Cut()
 		s.mu.Lock()
 		defer s.mu.Unlock()
 		if s.gateway.conn == c {
@@ -87,31 +89,31 @@ func (s *Server) serveGateway(w http.ResponseWriter, r *http.Request) {
 		beat = 41250 * time.Millisecond
 	}
 	s.mu.Unlock()
-	if !mute && c.write(frameText, pack(opHello, map[string]int{"heartbeat_interval": int(beat.Milliseconds())}, 0, "")) != nil {
+	if !mute && c.Send(pack(opHello, map[string]int{"heartbeat_interval": int(beat.Milliseconds())}, 0, "")) != nil {
 		return
 	}
 	for {
-		message, err := c.read()
+		message, _, err := c.Read()
 		if err != nil {
 			return
 		}
 		var p packet
 		if json.Unmarshal(message, &p) != nil {
-			c.close(4002, "not JSON")
+			c.Close(4002, "not JSON")
 			return
 		}
 		s.packet(c, p)
 	}
 }
 
-func (s *Server) packet(c *wsConn, p packet) {
+func (s *Server) packet(c *socket.Conn, p packet) {
 	s.mu.Lock()
 	defer s.mu.Unlock()
 	g := &s.gateway
 	switch p.Op {
 	case opHeartbeat:
 		if !g.silent {
-			_ = c.write(frameText, pack(opAck, nil, 0, ""))
+			_ = c.Send(pack(opAck, nil, 0, ""))
 		}
 	case opIdentify:
 		var d struct {
@@ -120,14 +122,14 @@ func (s *Server) packet(c *wsConn, p packet) {
 		}
 		_ = json.Unmarshal(p.Data, &d)
 		if d.Token != "Bot "+s.Token {
-			c.close(4004, "Authentication failed.")
+			c.Close(4004, "Authentication failed.")
 			return
 		}
 		g.identified++
 		g.intents = append(g.intents, d.Intents)
 		if g.early7 > 0 {
 			g.early7--
-			_ = c.write(frameText, pack(opReconnect, nil, 0, ""))
+			_ = c.Send(pack(opReconnect, nil, 0, ""))
 			return
 		}
 		g.session, g.seq, g.sent = "session-"+s.id(), 0, nil
@@ -142,17 +144,17 @@ func (s *Server) packet(c *wsConn, p packet) {
 		}
 		_ = json.Unmarshal(p.Data, &d)
 		if d.Token != "Bot "+s.Token {
-			c.close(4004, "Authentication failed.")
+			c.Close(4004, "Authentication failed.")
 			return
 		}
 		if d.Session != g.session || g.session == "" {
-			_ = c.write(frameText, pack(opInvalid, false, 0, ""))
+			_ = c.Send(pack(opInvalid, false, 0, ""))
 			return
 		}
 		g.resumed++
 		for _, m := range g.sent {
 			if m.seq > d.Seq {
-				_ = c.write(frameText, m.data)
+				_ = c.Send(m.data)
 			}
 		}
 		s.send(c, "RESUMED", map[string]any{})
@@ -163,7 +165,7 @@ func (s *Server) packet(c *wsConn, p packet) {
 
 // send dispatches an event; it stays, to be repeated when the session is taken
 // up again.
-func (s *Server) send(c *wsConn, typ string, data any) {
+func (s *Server) send(c *socket.Conn, typ string, data any) {
 	g := &s.gateway
 	g.seq++
 	m := dispatch{g.seq, pack(opDispatch, data, g.seq, typ)}
@@ -172,7 +174,7 @@ func (s *Server) send(c *wsConn, typ string, data any) {
 		g.sent = append(g.sent[:0], g.sent[500:]...)
 	}
 	if c != nil {
-		_ = c.write(frameText, m.data)
+		_ = c.Send(m.data)
 	}
 }
 
@@ -196,7 +198,7 @@ func (s *Server) Repeat() {
 	s.mu.Lock()
 	defer s.mu.Unlock()
 	if g := &s.gateway; g.conn != nil && len(g.sent) > 0 {
-		_ = g.conn.write(frameText, g.sent[len(g.sent)-1].data)
+		_ = g.conn.Send(g.sent[len(g.sent)-1].data)
 	}
 }
 
@@ -245,32 +247,32 @@ func (s *Server) Intents() []int {
 // Drop breaks the connection off.
 func (s *Server) Drop() {
 	if c := s.connection(); c != nil {
-		_ = c.conn.Close()
+		c.Cut()
 	}
 }
 
 // CloseWith closes the connection with a code.
 func (s *Server) CloseWith(code int) {
 	if c := s.connection(); c != nil {
-		c.close(code, "")
+		c.Close(code, "")
 	}
 }
 
 // Reconnect tells the bot to connect again.
 func (s *Server) Reconnect() {
 	if c := s.connection(); c != nil {
-		_ = c.write(frameText, pack(opReconnect, nil, 0, ""))
+		_ = c.Send(pack(opReconnect, nil, 0, ""))
 	}
 }
 
 // Frame sends raw text to the bot.
 func (s *Server) Frame(text string) {
 	if c := s.connection(); c != nil {
-		_ = c.write(frameText, []byte(text))
+		_ = c.Send([]byte(text))
 	}
 }
 
-func (s *Server) connection() *wsConn {
+func (s *Server) connection() *socket.Conn {
 	s.mu.Lock()
 	defer s.mu.Unlock()
 	return s.gateway.conn

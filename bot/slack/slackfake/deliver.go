@@ -13,6 +13,8 @@ import (
 	"net/url"
 	"strconv"
 	"time"
+
+	"example.org/netpost/bot/bottest/socket"
 )
 
 // Deadline is what Slack gives for an acknowledgement.
@@ -88,7 +90,7 @@ func (s *Server) Envelope(typ string, payload json.RawMessage, attempt int) (Ack
 		return Ack{}, err
 	}
 	began := time.Now()
-	if err := conn.write(opText, frame); err != nil {
+	if err := conn.Send(frame); err != nil {
 		return Ack{}, err
 	}
 	late := time.NewTimer(Deadline)
@@ -162,13 +164,13 @@ func (s *Server) post(endpoint string, d *Delivery, attempt int) (Ack, error) {
 
 // link is the socket.
 func (s *Server) link(w http.ResponseWriter, r *http.Request) {
-	conn, err := upgrade(w, r)
+	conn, err := socket.Upgrade(w, r)
 	if err != nil {
 		return
 	}
-	defer conn.conn.Close()
+	defer conn.Cut()
 	hello := `{"type":"hello","num_connections":1,"connection_info":{"app_id":"A0NETPOST"},"debug_info":{"host":"loopback"}}`
-	if conn.write(opText, []byte(hello)) != nil {
+	if conn.Send([]byte(hello)) != nil {
 		return
 	}
 	s.mu.Lock()
@@ -185,7 +187,7 @@ func (s *Server) link(w http.ResponseWriter, r *http.Request) {
 		for {
 			select {
 			case <-t.C:
-				_ = conn.write(opPing, []byte("still here"))
+				_ = conn.Ping()
 			case <-over:
 				return
 			}
@@ -193,7 +195,7 @@ func (s *Server) link(w http.ResponseWriter, r *http.Request) {
 	}()
 	defer s.leave(conn)
 	for {
-		data, frames, err := conn.read()
+		data, frames, err := conn.Read()
 		if err != nil {
 			return
 		}
@@ -218,7 +220,7 @@ func (s *Server) link(w http.ResponseWriter, r *http.Request) {
 	}
 }
 
-func (s *Server) leave(conn *wsConn) {
+func (s *Server) leave(conn *socket.Conn) {
 	s.mu.Lock()
 	defer s.mu.Unlock()
 	for i, c := range s.conns {
@@ -247,26 +249,26 @@ func (s *Server) Links() int {
 // Disconnect asks every client to connect anew, as Slack does every few hours.
 func (s *Server) Disconnect() {
 	for _, c := range s.open() {
-		_ = c.write(opText, []byte(`{"type":"disconnect","reason":"refresh_requested"}`))
+		_ = c.Send([]byte(`{"type":"disconnect","reason":"refresh_requested"}`))
 	}
 }
 
 // Drop cuts every socket without a word.
 func (s *Server) Drop() {
 	for _, c := range s.open() {
-		_ = c.conn.Close()
+		c.Cut()
 	}
 }
 
 // Raw sends a frame of any text to every client.
 func (s *Server) Raw(text string) {
 	for _, c := range s.open() {
-		_ = c.write(opText, []byte(text))
+		_ = c.Send([]byte(text))
 	}
 }
 
-func (s *Server) open() []*wsConn {
+func (s *Server) open() []*socket.Conn {
 	s.mu.Lock()
 	defer s.mu.Unlock()
-	return append([]*wsConn(nil), s.conns...)
+	return append([]*socket.Conn(nil), s.conns...)
 }

@@ -16,6 +16,8 @@ import (
 	"strings"
 	"sync"
 	"time"
+
+	"example.org/netpost/bot/bottest/socket"
 )
 
 // The workspace's own, and what the app is set up with.
@@ -46,7 +48,7 @@ type Server struct {
 	problems  []string
 	pings     []string
 	history   []Happening
-	conns     []*wsConn
+	conns     []*socket.Conn
 	links     int // sockets opened so far
 	acks      map[string]chan Ack
 	clock     int // of message ids

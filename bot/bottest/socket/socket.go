@@ -1,4 +1,5 @@
-package slackfake
+// Package socket is the server's end of a WebSocket, for fakes of platforms.
+package socket
 
 import (
 	"bufio"
@@ -15,9 +16,9 @@ import (
 	"time"
 )
 
-// wsConn is the server's end of a WebSocket (RFC 6455), as much of it as a
-// socket of text messages needs: no extensions, no messages in parts from us.
-type wsConn struct {
+// Conn is the server's end of a WebSocket (RFC 6455), as much of it as a
+// platform of text messages needs: no extensions, no messages in parts from us.
+type Conn struct {
 	conn net.Conn
 	r    *bufio.Reader
 
@@ -36,18 +37,14 @@ const (
 // maxFrame is the longest frame that is read.
 const maxFrame = 1 << 20
 
-// upgrade answers the handshake.
-func upgrade(w http.ResponseWriter, r *http.Request) (*wsConn, error) {
+// Upgrade answers the handshake.
+func Upgrade(w http.ResponseWriter, r *http.Request) (*Conn, error) {
 	key := r.Header.Get("Sec-WebSocket-Key")
 	if key == "" || !strings.EqualFold(r.Header.Get("Upgrade"), "websocket") {
 		http.Error(w, "this is a WebSocket", http.StatusUpgradeRequired)
 		return nil, errors.New("no WebSocket handshake")
 	}
-	h, ok := w.(http.Hijacker)
-	if !ok {
-		return nil, errors.New("the connection can't be taken over")
-	}
-	conn, rw, err := h.Hijack()
+	conn, rw, err := http.NewResponseController(w).Hijack()
 	if err != nil {
 		return nil, err
 	}
@@ -58,11 +55,26 @@ func upgrade(w http.ResponseWriter, r *http.Request) (*wsConn, error) {
 		_ = conn.Close()
 		return nil, err
 	}
-	return &wsConn{conn: conn, r: rw.Reader}, nil
+	return &Conn{conn: conn, r: rw.Reader}, nil
 }
 
+// Send sends a text message, in one frame.
+func (c *Conn) Send(data []byte) error { return c.write(opText, data) }
+
+// Ping asks the client whether it is there.
+func (c *Conn) Ping() error { return c.write(opPing, []byte("still here")) }
+
+// Close ends the connection with a code.
+func (c *Conn) Close(code int, why string) {
+	_ = c.write(opClose, append(binary.BigEndian.AppendUint16(nil, uint16(code)), why...))
+	c.Cut()
+}
+
+// Cut ends the connection without a word.
+func (c *Conn) Cut() { _ = c.conn.Close() }
+
 // write sends one frame.
-func (c *wsConn) write(op byte, data []byte) error {
+func (c *Conn) write(op byte, data []byte) error {
 	head := []byte{0x80 | op}
 	switch n := len(data); {
 	case n < 126:
@@ -81,9 +93,9 @@ func (c *wsConn) write(op byte, data []byte) error {
 	return err
 }
 
-// read gives the next text message; pings are answered on the way. It counts
+// Read gives the next text message; pings are answered on the way. It counts
 // the frames that the message came in.
-func (c *wsConn) read() (data []byte, frames int, err error) {
+func (c *Conn) Read() (data []byte, frames int, err error) {
 	for {
 		op, final, part, err := c.frame()
 		if err != nil {
@@ -91,6 +103,9 @@ func (c *wsConn) read() (data []byte, frames int, err error) {
 		}
 		switch op {
 		case opText, opContinue:
+			if len(data)+len(part) > maxFrame {
+				return nil, 0, errors.New("a message that is too long")
+			}
 			data = append(data, part...)
 			frames++
 			if final {
@@ -110,7 +125,7 @@ func (c *wsConn) read() (data []byte, frames int, err error) {
 	}
 }
 
-func (c *wsConn) frame() (op byte, final bool, data []byte, err error) {
+func (c *Conn) frame() (op byte, final bool, data []byte, err error) {
 	var head [2]byte
 	if _, err = io.ReadFull(c.r, head[:]); err != nil {
 		return 0, false, nil, err
