@@ -42,13 +42,7 @@ func Of(r notation.Reading, o Options) Answer {
 		a.Cautions = []string{PeopleFirst}
 	}
 	chosen := o.chosen(r)
-	season := o.Season
-	if season == 0 {
-		season = r.Season
-	}
-	if r.Ago > 0 && r.Season == 0 {
-		season = back(season, r.Ago, chosen)
-	}
+	season := o.season(r)
 	if len(chosen) == 1 {
 		a.Code = Maybe(chosen[0])
 	}
@@ -100,6 +94,19 @@ func (o Options) chosen(r notation.Reading) []code.Code {
 		}
 	}
 	return code.All()
+}
+
+// season is the season to rule under: the asker's, else one that the words
+// name; zero is the newest held.
+func (o Options) season(r notation.Reading) code.Season {
+	s := o.Season
+	if s == 0 {
+		s = r.Season
+	}
+	if r.Ago > 0 && r.Season == 0 {
+		s = back(s, r.Ago, o.chosen(r))
+	}
+	return s
 }
 
 // back is the season so many seasons before the one asked under, else before

@@ -223,10 +223,12 @@ func (q *inquiry) question(t *engine.Tree) Question {
 	return out
 }
 
+const codeQuestion = "Under which code is it played?"
+
 // codeTree asks for the code, where the codes rule differently and none was
 // named.
 func (q *inquiry) codeTree(a *Answer) *Tree {
-	out := &Tree{Ask: Question{Fact: CodeFact, Words: "Under which code is it played?"}}
+	out := &Tree{Ask: Question{Fact: CodeFact, Words: codeQuestion}}
 	for _, d := range q.asked {
 		c := string(d.Book.Code())
 		out.Ask.Values = append(out.Ask.Values, Value{c, c})
