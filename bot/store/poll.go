@@ -9,6 +9,7 @@ type Poll struct {
 	By       Person // who put it to the crew
 	Season   string // that it counts for, such as 2026-27
 	At       time.Time
+	Closes   time.Time // when it closes by itself; zero: never
 	Closed   time.Time // zero: members may still vote
 	Votes    int       // how many members voted
 }

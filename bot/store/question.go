@@ -87,9 +87,10 @@ type View struct {
 	Question string
 	ID       string // unique within the question
 	By       Person
-	Private  bool   // only its person sees the facts before all views are in
+	Private  bool   // only its person sees the facts before another view is in
 	Name     string // what its person is called in what is shown, where everybody with a view agrees; empty: not named
 	At       time.Time
+	Handed   time.Time // when its person handed it in; zero: not yet, and only they see it
 }
 
 // ThreadRole says why a question has a thread.

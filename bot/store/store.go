@@ -97,6 +97,9 @@ type QuestionWriter interface {
 	Undo(question, view string, by Person, at time.Time) (Given, error)
 	// SeeAs adds a view of a question.
 	SeeAs(View) error
+	// HandIn hands a view in, in private or not, or changes which of the two;
+	// when it was handed in first stays.
+	HandIn(question, view string, private bool, at time.Time) error
 	// NameInView says what the person of a view agrees to be called; empty: not
 	// at all.
 	NameInView(question, view, name string) error

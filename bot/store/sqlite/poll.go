@@ -14,18 +14,18 @@ func (t *tx) OpenPoll(p store.Poll) error {
 		check{p.Closed.IsZero() && p.Votes == 0, "to be new"}, people(p.By)); err != nil {
 		return err
 	}
-	_, err := t.exec(`INSERT INTO polls (association, question, by, season, at) VALUES (?1, ?2, ?3, ?4, ?5)`,
-		p.Question, person(p.By), p.Season, micros(p.At))
+	_, err := t.exec(`INSERT INTO polls (association, question, by, season, at, closes) VALUES (?1, ?2, ?3, ?4, ?5, ?6)`,
+		p.Question, person(p.By), p.Season, micros(p.At), micros(p.Closes))
 	return err
 }
 
-const selectPolls = `SELECT question, by, season, at, closed,
+const selectPolls = `SELECT question, by, season, at, closes, closed,
 	(SELECT count(*) FROM votes WHERE votes.association = ?1 AND votes.question = polls.question) +
 	(SELECT coalesce(sum(members), 0) FROM vote_counts WHERE vote_counts.association = ?1 AND vote_counts.question = polls.question)
 	FROM polls WHERE association = ?1 `
 
 func poll(s scan) (p store.Poll, err error) {
-	err = s(&p.Question, who{&p.By}, &p.Season, when{&p.At}, when{&p.Closed}, &p.Votes)
+	err = s(&p.Question, who{&p.By}, &p.Season, when{&p.At}, when{&p.Closes}, when{&p.Closed}, &p.Votes)
 	return p, err
 }
 

@@ -206,11 +206,24 @@ func (t *tx) History(question string) ([]store.Given, error) {
 
 // SeeAs is part of [store.QuestionWriter].
 func (t *tx) SeeAs(v store.View) error {
-	if err := valid("a view", check{v.ID != "", "an id"}, check{!v.At.IsZero(), "a time"}, people(v.By)); err != nil {
+	if err := valid("a view", check{v.ID != "", "an id"}, check{!v.At.IsZero(), "a time"}, check{v.Handed.IsZero(), "to be new"}, people(v.By)); err != nil {
 		return err
 	}
 	_, err := t.exec(`INSERT INTO views (association, question, id, by, private, name, at) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7)`,
 		v.Question, v.ID, person(v.By), v.Private, v.Name, micros(v.At))
+	return err
+}
+
+// HandIn is part of [store.QuestionWriter].
+func (t *tx) HandIn(question, view string, private bool, at time.Time) error {
+	if err := valid("handing in", check{!at.IsZero(), "a time"}); err != nil {
+		return err
+	}
+	n, err := t.exec(`UPDATE views SET private = ?4, handed = CASE handed WHEN 0 THEN ?5 ELSE handed END WHERE association = ?1 AND question = ?2 AND id = ?3`,
+		question, view, private, micros(at))
+	if err == nil && n == 0 {
+		err = errMissing("view", view)
+	}
 	return err
 }
 
@@ -226,7 +239,7 @@ func (t *tx) NameInView(question, view, name string) error {
 // Views is part of [store.QuestionReader].
 func (t *tx) Views(question string) ([]store.View, error) {
 	return list(t, func(s scan) (v store.View, err error) {
-		err = s(&v.Question, &v.ID, who{&v.By}, &v.Private, &v.Name, when{&v.At})
+		err = s(&v.Question, &v.ID, who{&v.By}, &v.Private, &v.Name, when{&v.At}, when{&v.Handed})
 		return v, err
-	}, `SELECT question, id, by, private, name, at FROM views WHERE association = ?1 AND question = ?2 ORDER BY seq`, question)
+	}, `SELECT question, id, by, private, name, at, handed FROM views WHERE association = ?1 AND question = ?2 ORDER BY seq`, question)
 }

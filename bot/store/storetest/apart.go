@@ -22,7 +22,7 @@ func random(r *rand.Rand, minutes int) act {
 	q, c, k, v := id("q"), id("c"), id("p"), id("v")
 	fact := fmt.Sprint("fact", r.IntN(3))
 	only := func(err error) (any, error) { return nil, err }
-	switch r.IntN(28) {
+	switch r.IntN(29) {
 	case 0, 1, 2:
 		asked := asked(q, by, minutes)
 		asked.Answer = store.Answer{Outcome: fact, Tags: []store.Tag{{Kind: store.Topic, Value: fact}}, At: now}
@@ -44,50 +44,52 @@ func random(r *rand.Rand, minutes int) act {
 	case 8:
 		return func(w store.Writer) (any, error) { return only(w.NameInView(q, v, by.ID)) }
 	case 9:
+		return func(w store.Writer) (any, error) { return only(w.HandIn(q, v, minutes%2 == 0, now)) }
+	case 10:
 		return func(w store.Writer) (any, error) {
 			return only(w.SetThread(store.Thread{Where: store.Place{Platform: "slack", Thread: k}, Question: q, Role: store.Asked, At: now}))
 		}
-	case 10:
+	case 11:
 		return func(w store.Writer) (any, error) {
 			return only(w.KeepButton(store.Button{ID: k, Question: q, Action: fact, At: now}))
 		}
-	case 11:
+	case 12:
 		return func(w store.Writer) (any, error) { return w.Deliver(k, now, at(minutes+20)) }
-	case 12, 13:
+	case 13, 14:
 		return func(w store.Writer) (any, error) {
 			return only(w.CallMentor(store.Call{ID: c, Question: q, Kind: store.Disagree, By: by, About: fact, At: now}))
 		}
-	case 14:
-		return func(w store.Writer) (any, error) { return only(w.Claim(c, by, now, at(minutes+10))) }
 	case 15:
+		return func(w store.Writer) (any, error) { return only(w.Claim(c, by, now, at(minutes+10))) }
+	case 16:
 		return func(w store.Writer) (any, error) {
 			return only(w.Reply(store.Reply{ID: k, Call: c, By: by, Text: "an answer", At: now}))
 		}
-	case 16:
-		return func(w store.Writer) (any, error) { return w.Nudge(c, now) }
 	case 17:
+		return func(w store.Writer) (any, error) { return w.Nudge(c, now) }
+	case 18:
 		return func(w store.Writer) (any, error) {
 			return only(w.SaveDraft(store.Draft{ID: k, Question: q, By: by, Text: fact, At: now, State: store.Drafted}))
 		}
-	case 18, 19:
+	case 19, 20:
 		return func(w store.Writer) (any, error) { return w.Queue(store.Post{Key: k, To: by, Queued: now}) }
-	case 20:
-		return func(w store.Writer) (any, error) { return only(w.Mark(k, now)) }
 	case 21:
-		return func(w store.Writer) (any, error) { return w.Resume(now) }
+		return func(w store.Writer) (any, error) { return only(w.Mark(k, now)) }
 	case 22:
+		return func(w store.Writer) (any, error) { return w.Resume(now) }
+	case 23:
 		return func(w store.Writer) (any, error) {
 			return only(w.Log(store.Entry{At: now, Who: by, Did: "ask", To: q}))
 		}
-	case 23:
+	case 24:
 		return func(w store.Writer) (any, error) {
 			return only(w.OpenPoll(store.Poll{Question: q, By: by, Season: "2026-27", At: now}))
 		}
-	case 24, 25:
+	case 25, 26:
 		return func(w store.Writer) (any, error) {
 			return only(w.Vote(store.Vote{Question: q, By: by, Call: fact, Team: v, At: now}))
 		}
-	case 26:
+	case 27:
 		return func(w store.Writer) (any, error) {
 			return only(w.ClosePoll(q, now, func(call, team string) bool { return call == "fact1" }))
 		}

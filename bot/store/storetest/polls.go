@@ -8,7 +8,7 @@ import (
 
 func polls(t *testing.T, open Open) {
 	s := fresh(t, open)
-	p1 := store.Poll{Question: "q1", By: ada, Season: "2026-27", At: at(1)}
+	p1 := store.Poll{Question: "q1", By: ada, Season: "2026-27", At: at(1), Closes: at(6)}
 	vote := func(by store.Person, call, team string, minutes int) store.Vote {
 		return store.Vote{Question: "q1", By: by, Call: call, Team: team, At: at(minutes)}
 	}

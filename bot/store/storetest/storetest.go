@@ -234,9 +234,9 @@ func views(t *testing.T, open Open) {
 		got := must[store.Given](t)(w.Undo("q1", "1", ada, at(3)))
 		same(t, "undo stays in its view", got.View, "1")
 		same(t, "the rest stands", must[[]store.Given](t)(w.Given("q1")), []store.Given{in("2", "back"), in("", "front")})
-		return w.NameInView("q1", "1", "R2")
+		return all(w.NameInView("q1", "1", "R2"), w.HandIn("q1", "1", true, at(4)), w.HandIn("q1", "1", false, at(5)))
 	})
-	v1.Name = "R2"
+	v1.Name, v1.Private, v1.Handed = "R2", false, at(4)
 	read(t, s, func(r store.Reader) error {
 		same(t, "views in the order they were added", must[[]store.View](t)(r.Views("q1")), []store.View{v2, v1})
 		return nil
@@ -244,11 +244,12 @@ func views(t *testing.T, open Open) {
 	for what, fn := range map[string]func(store.Writer) error{
 		"a fact in no view":     func(w store.Writer) error { return w.Give(in("3", "front")) },
 		"a view of no question": func(w store.Writer) error { return w.SeeAs(store.View{Question: "q9", ID: "1", By: ada, At: noon}) },
+		"handing in no view":    func(w store.Writer) error { return w.HandIn("q1", "3", true, at(4)) },
 		"naming in no view":     func(w store.Writer) error { return w.NameInView("q1", "3", "R2") },
 	} {
 		refused(t, what, s.Write(t.Context(), crew, fn), store.NotFound)
 	}
-	refused(t, "a view twice", s.Write(t.Context(), crew, func(w store.Writer) error { return w.SeeAs(v1) }), store.Exists)
+	refused(t, "a view twice", s.Write(t.Context(), crew, func(w store.Writer) error { return w.SeeAs(v2) }), store.Exists)
 }
 
 func threads(t *testing.T, open Open) {

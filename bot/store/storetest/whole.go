@@ -40,6 +40,7 @@ func refusals(t *testing.T, open Open) {
 			return w.SetThread(store.Thread{Where: store.Place{Thread: "1"}, At: noon})
 		},
 		"view without an id":        func(w store.Writer) error { return w.SeeAs(store.View{At: noon}) },
+		"view that was handed in":   func(w store.Writer) error { return w.SeeAs(store.View{ID: "v", At: noon, Handed: noon}) },
 		"button without an id":      func(w store.Writer) error { return w.KeepButton(store.Button{At: noon}) },
 		"delivery without a key":    func(w store.Writer) error { _, err := w.Deliver("", noon, at(1)); return err },
 		"delivery that has expired": func(w store.Writer) error { _, err := w.Deliver("k", noon, noon); return err },
