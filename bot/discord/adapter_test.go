@@ -7,53 +7,20 @@ import (
 	"regexp"
 	"slices"
 	"strings"
-	"sync"
 	"sync/atomic"
 	"testing"
 	"time"
 
 	"example.org/netpost/bot"
+	"example.org/netpost/bot/bottest"
 	"example.org/netpost/bot/discord"
 	"example.org/netpost/bot/discord/discordfake"
 )
 
-// recorder keeps what comes in.
-type recorder struct {
-	mu     sync.Mutex
-	events []bot.Event
-	reply  func(bot.Event) bot.Reply
-}
-
-func (r *recorder) handle(ctx context.Context, e bot.Event) bot.Reply {
-	r.mu.Lock()
-	r.events = append(r.events, e)
-	r.mu.Unlock()
-	if _, ok := e.(bot.Posted); ok {
-		return bot.Nothing{}
-	}
-	if r.reply != nil {
-		return r.reply(e)
-	}
-	return echo(ctx, e)
-}
-
-// of are the events of one type.
-func of[E bot.Event](r *recorder) []E {
-	r.mu.Lock()
-	defer r.mu.Unlock()
-	var out []E
-	for _, e := range r.events {
-		if x, ok := e.(E); ok {
-			out = append(out, x)
-		}
-	}
-	return out
-}
-
-func (c *crew) posted(r *recorder, n int) bot.Posted {
+func (c *crew) posted(r *bottest.Recorder, n int) bot.Posted {
 	c.t.Helper()
 	for end := time.Now().Add(10 * time.Second); time.Now().Before(end); time.Sleep(2 * time.Millisecond) {
-		if p := of[bot.Posted](r); len(p) >= n {
+		if p := bottest.Of[bot.Posted](r); len(p) >= n {
 			return p[n-1]
 		}
 	}
@@ -64,8 +31,8 @@ func (c *crew) posted(r *recorder, n int) bot.Posted {
 // What may be out is reported so, and not sent again.
 func TestInDoubt(t *testing.T) {
 	t.Parallel()
-	r := recorder{reply: func(bot.Event) bot.Reply { return bot.Say{Message: paragraph("perhaps"), Ref: "r"} }}
-	c := start(t, server(t), gatewayMode, r.handle)
+	r := bottest.Recorder{Reply: func(bot.Event) bot.Reply { return bot.Say{Message: bottest.Paragraph("perhaps"), Ref: "r"} }}
+	c := start(t, server(t), gatewayMode, r.Handle)
 	c.Refuse(discordfake.Refusal{Path: "callback", Times: 1, Lose: true})
 	c.Slash(ana, crewChannel, "ask", play("x"))
 	if p := c.posted(&r, 1); p.Err == nil || errors.Is(p.Err, bot.ErrNotSent) {
@@ -75,7 +42,7 @@ func TestInDoubt(t *testing.T) {
 		t.Errorf("it is out %d times", len(ms))
 	}
 	c.Refuse(discordfake.Refusal{Method: "POST", Path: "channels/50/messages", Status: 502, HTML: true})
-	if _, err := c.adapter.Post(t.Context(), bot.Target{Place: bot.Place{Channel: "50"}}, paragraph("x")); err == nil || errors.Is(err, bot.ErrNotSent) {
+	if _, err := c.adapter.Post(t.Context(), bot.Target{Place: bot.Place{Channel: "50"}}, bottest.Paragraph("x")); err == nil || errors.Is(err, bot.ErrNotSent) {
 		t.Errorf("after a 502: %v", err)
 	}
 	n := 0
@@ -92,8 +59,8 @@ func TestInDoubt(t *testing.T) {
 // What Discord refuses for what is in it is said so to the person.
 func TestRefused(t *testing.T) {
 	t.Parallel()
-	r := recorder{reply: func(bot.Event) bot.Reply { return bot.Say{Message: paragraph("x"), Ref: "r"} }}
-	c := start(t, server(t), gatewayMode, r.handle)
+	r := bottest.Recorder{Reply: func(bot.Event) bot.Reply { return bot.Say{Message: bottest.Paragraph("x"), Ref: "r"} }}
+	c := start(t, server(t), gatewayMode, r.Handle)
 	c.Refuse(discordfake.Refusal{Path: "callback", Times: 1, Status: 400, Code: 50035, Message: "Invalid Form Body"})
 	told := c.message(c.Slash(ana, crewChannel, "ask", play("x")))
 	id := regexp.MustCompile(`error (\w{8})`).FindStringSubmatch(told.Shown())
@@ -120,7 +87,7 @@ func TestPanic(t *testing.T) {
 					return nil
 				}
 			}
-			return echo(ctx, e)
+			return bottest.Echo(ctx, e)
 		})
 		told := c.message(c.Slash(ana, crewChannel, "ask", play("break")))
 		id := regexp.MustCompile(`error (\w{8})`).FindStringSubmatch(told.Shown())
@@ -146,12 +113,12 @@ func TestRateLimit(t *testing.T) {
 		{Path: "callback", Times: 1, Status: 429, RetryAfter: 300 * time.Millisecond, HTML: true},
 		{Method: "POST", Path: "channels/50/messages", Times: 1, Status: 429, RetryAfter: 300 * time.Millisecond, Global: true},
 	} {
-		c := start(t, server(t), gatewayMode, echo)
+		c := start(t, server(t), gatewayMode, bottest.Echo)
 		c.Refuse(f)
 		begun := time.Now()
 		c.says(c.message(c.Slash(ana, crewChannel, "ask", play("patient"))), "patient")
 		for n := range 2 {
-			if _, err := c.adapter.Post(t.Context(), bot.Target{Place: bot.Place{Channel: "50"}}, paragraph(fmt.Sprint("post ", n))); err != nil {
+			if _, err := c.adapter.Post(t.Context(), bot.Target{Place: bot.Place{Channel: "50"}}, bottest.Paragraph(fmt.Sprint("post ", n))); err != nil {
 				t.Error(err)
 			}
 		}
@@ -167,11 +134,11 @@ func TestRateLimit(t *testing.T) {
 // A rate that leaves no time is an error that says that nothing is out.
 func TestRateLimitLeavesNoTime(t *testing.T) {
 	t.Parallel()
-	c := start(t, server(t), gatewayMode, echo)
+	c := start(t, server(t), gatewayMode, bottest.Echo)
 	c.Refuse(discordfake.Refusal{Path: "channels/50/messages", Status: 429, RetryAfter: time.Minute})
 	ctx, cancel := context.WithTimeout(t.Context(), 300*time.Millisecond)
 	defer cancel()
-	if _, err := c.adapter.Post(ctx, bot.Target{Place: bot.Place{Channel: "50"}}, paragraph("x")); !errors.Is(err, bot.ErrNotSent) {
+	if _, err := c.adapter.Post(ctx, bot.Target{Place: bot.Place{Channel: "50"}}, bottest.Paragraph("x")); !errors.Is(err, bot.ErrNotSent) {
 		t.Errorf("got %v", err)
 	}
 }
@@ -185,7 +152,7 @@ func TestOrder(t *testing.T) {
 			first.Store(true)
 			time.Sleep(300 * time.Millisecond)
 		}
-		return echo(ctx, e)
+		return bottest.Echo(ctx, e)
 	})
 	m := c.message(c.Slash(ana, crewChannel, "ask", play("x")))
 	c.PressID(ana, crewChannel, m, "1")
@@ -204,7 +171,7 @@ func TestWindDown(t *testing.T) {
 		c := start(t, server(t), mode, func(ctx context.Context, e bot.Event) bot.Reply {
 			close(began)
 			time.Sleep(1200 * time.Millisecond)
-			return echo(ctx, e)
+			return bottest.Echo(ctx, e)
 		})
 		i := c.Slash(ana, crewChannel, "ask", play("at the last moment"))
 		<-began
@@ -219,10 +186,10 @@ func TestWindDown(t *testing.T) {
 func TestThreadOnMessage(t *testing.T) {
 	t.Parallel()
 	on := ""
-	r := recorder{reply: func(bot.Event) bot.Reply {
-		return bot.Say{Message: paragraph("in the thread"), InThread: true, On: on, Ref: "r"}
+	r := bottest.Recorder{Reply: func(bot.Event) bot.Reply {
+		return bot.Say{Message: bottest.Paragraph("in the thread"), InThread: true, On: on, Ref: "r"}
 	}}
-	c := start(t, server(t), gatewayMode, r.handle)
+	c := start(t, server(t), gatewayMode, r.Handle)
 	on = c.Plant("50", "a message").ID
 	for n := range 2 { // begun, then there already
 		note := c.message(c.Slash(ana, crewChannel, "ask", play("x")))
@@ -245,9 +212,9 @@ func TestEdits(t *testing.T) {
 	t.Parallel()
 	id := ""
 	c := start(t, server(t), gatewayMode, func(context.Context, bot.Event) bot.Reply {
-		return bot.Say{Message: paragraph("said"), Edits: []bot.Edit{{ID: "1", Message: paragraph("x")}, {ID: id, Message: paragraph("changed too")}}}
+		return bot.Say{Message: bottest.Paragraph("said"), Edits: []bot.Edit{{ID: "1", Message: bottest.Paragraph("x")}, {ID: id, Message: bottest.Paragraph("changed too")}}}
 	})
-	sent, err := c.adapter.Post(t.Context(), bot.Target{Place: bot.Place{Channel: "50"}}, paragraph("before"))
+	sent, err := c.adapter.Post(t.Context(), bot.Target{Place: bot.Place{Channel: "50"}}, bottest.Paragraph("before"))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -284,17 +251,17 @@ func TestStrangePresses(t *testing.T) {
 // Posts say what to do where they can't go out.
 func TestPostErrors(t *testing.T) {
 	t.Parallel()
-	c := start(t, server(t), gatewayMode, echo)
+	c := start(t, server(t), gatewayMode, bottest.Echo)
 	for channel, words := range map[string]string{discordfake.ClosedChannel: "View Channel", discordfake.GoneChannel: "deleted"} {
-		_, err := c.adapter.Post(t.Context(), bot.Target{Place: bot.Place{Channel: channel}}, paragraph("x"))
+		_, err := c.adapter.Post(t.Context(), bot.Target{Place: bot.Place{Channel: channel}}, bottest.Paragraph("x"))
 		if !errors.Is(err, bot.ErrGone) || !errors.Is(err, bot.ErrNotSent) || !strings.Contains(err.Error(), words) {
 			t.Errorf("%s: %v", channel, err)
 		}
 	}
-	if _, err := c.adapter.Post(t.Context(), bot.Target{}, paragraph("x")); !errors.Is(err, bot.ErrNotSent) {
+	if _, err := c.adapter.Post(t.Context(), bot.Target{}, bottest.Paragraph("x")); !errors.Is(err, bot.ErrNotSent) {
 		t.Errorf("to nobody: %v", err)
 	}
-	if _, err := c.adapter.Post(t.Context(), bot.Target{Place: bot.Place{Channel: "50"}, Edit: "1"}, paragraph("x")); !errors.Is(err, bot.ErrGone) {
+	if _, err := c.adapter.Post(t.Context(), bot.Target{Place: bot.Place{Channel: "50"}, Edit: "1"}, bottest.Paragraph("x")); !errors.Is(err, bot.ErrGone) {
 		t.Errorf("a message that is not there: %v", err)
 	}
 }
@@ -322,7 +289,7 @@ func TestRegistration(t *testing.T) {
 	t.Parallel()
 	s := server(t)
 	for n := range 2 {
-		c := start(t, s, gatewayMode, echo)
+		c := start(t, s, gatewayMode, bottest.Echo)
 		if !s.Identified(n+1, 10*time.Second) {
 			t.Fatalf("not connected\n%s", c.log)
 		}
@@ -348,13 +315,13 @@ func TestRegistration(t *testing.T) {
 // where the message changes to one without.
 func TestPictures(t *testing.T) {
 	both(t, func(t *testing.T, mode string) {
-		court := paragraph("see the court", bot.Button{Label: "again", State: "1"}, bot.Button{Label: "none", State: "2"})
+		court := bottest.Paragraph("see the court", bot.Button{Label: "again", State: "1"}, bot.Button{Label: "none", State: "2"})
 		court.Pictures = []bot.Picture{{Name: "court.png", Type: "image/png", Alt: "Six players", Data: []byte("picture")}}
 		c := start(t, server(t), mode, func(ctx context.Context, e bot.Event) bot.Reply {
 			if p, ok := e.(bot.Press); ok && p.State == "1" {
 				return bot.Update{Message: court}
 			} else if ok {
-				return echo(ctx, e)
+				return bottest.Echo(ctx, e)
 			}
 			return bot.Say{Message: court, Private: true}
 		})

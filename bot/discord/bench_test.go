@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"example.org/netpost/bot"
+	"example.org/netpost/bot/bottest"
 	"example.org/netpost/bot/discord/discordfake"
 )
 
@@ -75,7 +76,7 @@ func BenchmarkPost(b *testing.B) {
 	if !ok {
 		b.Fatal("no answer")
 	}
-	c := start(b, server(b), gatewayMode, echo)
+	c := start(b, server(b), gatewayMode, bottest.Echo)
 	for b.Loop() {
 		if _, err := c.adapter.Post(context.Background(), bot.Target{Place: bot.Place{Channel: "50"}}, say.Message); err != nil {
 			b.Fatal(err)

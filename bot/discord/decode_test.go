@@ -7,6 +7,8 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+
+	"example.org/netpost/bot/bottest"
 )
 
 // Payloads of the shapes that Discord sends become events, or an error that a
@@ -22,7 +24,7 @@ func TestDecode(t *testing.T) {
 			t.Fatal(err)
 		}
 		in, err := decode(data, "7700")
-		golden(t, strings.TrimSuffix(strings.TrimPrefix(f, "testdata/"), ".json")+".txt",
+		bottest.Golden(t, *update, strings.TrimSuffix(strings.TrimPrefix(f, "testdata/"), ".json")+".txt",
 			fmt.Sprintf("%T %+v\n%+v\n%v\n", in.event, in.event, in.route, err))
 	}
 }

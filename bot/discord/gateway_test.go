@@ -7,6 +7,7 @@ import (
 	"testing"
 	"time"
 
+	"example.org/netpost/bot/bottest"
 	"example.org/netpost/bot/discord"
 	"example.org/netpost/bot/discord/discordfake"
 )
@@ -15,9 +16,9 @@ import (
 // was said meanwhile is heard.
 func TestReconnect(t *testing.T) {
 	t.Parallel()
-	var r recorder
+	var r bottest.Recorder
 	s := server(t)
-	c := start(t, s, gatewayMode, r.handle)
+	c := start(t, s, gatewayMode, r.Handle)
 	ask := func(words string) {
 		t.Helper()
 		c.says(c.message(c.Slash(ana, crewChannel, "ask", play(words))), words)
@@ -45,10 +46,10 @@ func TestReconnect(t *testing.T) {
 	}
 	ask("in a new session")
 	// What is repeated is answered once.
-	n := len(r.events)
+	n := len(r.Events())
 	c.Repeat()
 	ask("after a repetition")
-	if got := len(r.events); got != n+1 {
+	if got := len(r.Events()); got != n+1 {
 		t.Errorf("%d events, want %d", got, n+1)
 	}
 }
@@ -65,12 +66,12 @@ func TestStuckConnections(t *testing.T) {
 			t.Parallel()
 			s := server(t)
 			break_(s)
-			l := &logged{}
+			l := &bottest.Log{}
 			a := adapter(t, s, gatewayMode, l)
 			a.SetOpenTimeout(500 * time.Millisecond)
 			ctx, cancel := context.WithCancel(t.Context())
 			ended := make(chan error, 1)
-			go func() { ended <- a.Run(ctx, echo) }()
+			go func() { ended <- a.Run(ctx, bottest.Echo) }()
 			if !s.Connected(20 * time.Second) {
 				t.Errorf("not connected\n%s", l)
 			}
@@ -114,7 +115,7 @@ func TestStartErrors(t *testing.T) {
 			}
 			ctx, cancel := context.WithTimeout(t.Context(), 20*time.Second)
 			defer cancel()
-			err = a.Run(ctx, echo)
+			err = a.Run(ctx, bottest.Echo)
 			if err == nil || !strings.Contains(err.Error(), in.words) || strings.Contains(err.Error(), o.Token) {
 				t.Errorf("Run: %v", err)
 			}
@@ -135,10 +136,10 @@ func TestClosedForGood(t *testing.T) {
 		"revoked": func(s *discordfake.Server) { s.Revoke(); s.Drop() },
 	} {
 		s := server(t)
-		l := &logged{}
+		l := &bottest.Log{}
 		a := adapter(t, s, gatewayMode, l)
 		ended := make(chan error, 1)
-		go func() { ended <- a.Run(t.Context(), echo) }()
+		go func() { ended <- a.Run(t.Context(), bottest.Echo) }()
 		if !s.Connected(10 * time.Second) {
 			t.Fatalf("not connected\n%s", l)
 		}
@@ -159,7 +160,7 @@ func TestUnreachable(t *testing.T) {
 	t.Parallel()
 	s := server(t)
 	s.Refuse(discordfake.Refusal{Path: "applications/@me", Times: 1, Status: 503, HTML: true})
-	c := start(t, s, gatewayMode, echo)
+	c := start(t, s, gatewayMode, bottest.Echo)
 	c.says(c.message(c.Slash(ana, crewChannel, "ask", play("well"))), "well")
 	if !strings.Contains(c.log.String(), "trying again") {
 		t.Errorf("the log says nothing of it:\n%s", c.log)
@@ -167,10 +168,10 @@ func TestUnreachable(t *testing.T) {
 	// An end while nothing goes is an end.
 	s = server(t)
 	s.Refuse(discordfake.Refusal{Status: 503})
-	a := adapter(t, s, gatewayMode, &logged{})
+	a := adapter(t, s, gatewayMode, &bottest.Log{})
 	ctx, cancel := context.WithTimeout(t.Context(), 200*time.Millisecond)
 	defer cancel()
-	if err := a.Run(ctx, echo); err != nil {
+	if err := a.Run(ctx, bottest.Echo); err != nil {
 		t.Error(err)
 	}
 }
@@ -179,7 +180,7 @@ func TestUnreachable(t *testing.T) {
 func TestCheck(t *testing.T) {
 	t.Parallel()
 	s := server(t)
-	a := adapter(t, s, gatewayMode, &logged{})
+	a := adapter(t, s, gatewayMode, &bottest.Log{})
 	w, err := a.Check(t.Context())
 	if err != nil || len(w) != 1 || !strings.Contains(w[0], "commands") {
 		t.Errorf("before the commands are registered: %q, %v", w, err)

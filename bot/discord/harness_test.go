@@ -1,20 +1,18 @@
 package discord_test
 
 import (
-	"bytes"
 	"context"
 	"log/slog"
 	"net"
-	"path/filepath"
 	"strings"
 	"sync"
 	"testing"
 	"time"
 
 	"example.org/netpost/bot"
+	"example.org/netpost/bot/bottest"
 	"example.org/netpost/bot/discord"
 	"example.org/netpost/bot/discord/discordfake"
-	"example.org/netpost/bot/store/sqlite"
 )
 
 // The two ways to receive.
@@ -39,26 +37,8 @@ type crew struct {
 	t       testing.TB
 	adapter *discord.Adapter
 	stop    func() error // ends the adapter and gives what Run gave
-	log     *logged
+	log     *bottest.Log
 	lax     bool // refused payloads are what the test is about
-}
-
-// logged is a log that is read while it is written.
-type logged struct {
-	mu sync.Mutex
-	b  bytes.Buffer
-}
-
-func (l *logged) Write(p []byte) (int, error) {
-	l.mu.Lock()
-	defer l.mu.Unlock()
-	return l.b.Write(p)
-}
-
-func (l *logged) String() string {
-	l.mu.Lock()
-	defer l.mu.Unlock()
-	return l.b.String()
 }
 
 func server(t testing.TB) *discordfake.Server {
@@ -68,7 +48,7 @@ func server(t testing.TB) *discordfake.Server {
 }
 
 // adapter makes an adapter for a server, without running it.
-func adapter(t testing.TB, s *discordfake.Server, mode string, l *logged) *discord.Adapter {
+func adapter(t testing.TB, s *discordfake.Server, mode string, l *bottest.Log) *discord.Adapter {
 	t.Helper()
 	o := discord.Options{Token: s.Token, APIURL: s.APIURL(), Log: slog.New(slog.NewTextHandler(l, nil))}
 	if mode == httpMode {
@@ -90,7 +70,7 @@ func adapter(t testing.TB, s *discordfake.Server, mode string, l *logged) *disco
 // have been refused, and the log is without secrets.
 func start(t testing.TB, s *discordfake.Server, mode string, h bot.Handler) *crew {
 	t.Helper()
-	c := &crew{Server: s, t: t, log: &logged{}}
+	c := &crew{Server: s, t: t, log: &bottest.Log{}}
 	token := s.Token
 	c.adapter = adapter(t, s, mode, c.log)
 	ctx, cancel := context.WithCancel(context.Background())
@@ -175,40 +155,7 @@ func play(words string) map[string]string { return map[string]string{"play": wor
 // conversation is the bot itself over an empty store.
 func conversation(t testing.TB, notes bot.Searcher) bot.Handler {
 	t.Helper()
-	s, err := sqlite.Open(context.Background(), filepath.Join(t.TempDir(), "netpost.db"), sqlite.Options{})
-	if err != nil {
-		t.Fatal(err)
-	}
-	t.Cleanup(func() { s.Close() })
-	return bot.New(bot.Options{
-		Store: s,
-		Find: func(p bot.Place) (bot.Association, bool) {
-			return bot.Association{ID: "riverside", Name: "Riverside Officials", Code: "scholastic", Notes: notes}, p.Platform == discord.Platform
-		},
-	}).Handle
-}
-
-// echo answers every event with its words.
-func echo(_ context.Context, e bot.Event) bot.Reply {
-	switch e := e.(type) {
-	case bot.Command:
-		return bot.Say{Message: paragraph(e.Text), Private: true}
-	case bot.Shortcut:
-		return bot.Say{Message: paragraph(e.Text), Private: true}
-	case bot.Press:
-		return bot.Update{Message: paragraph("pressed " + e.State)}
-	case bot.Submit:
-		return bot.Update{Message: paragraph("sent " + e.Values["words"])}
-	}
-	return bot.Nothing{}
-}
-
-func paragraph(words string, buttons ...bot.Button) bot.Message {
-	d := bot.Doc{Blocks: []bot.Block{bot.Para{Text: bot.Line(words)}}}
-	if len(buttons) > 0 {
-		d.Blocks = append(d.Blocks, bot.Buttons{Items: buttons})
-	}
-	return bot.Message{Doc: d}
+	return bottest.Conversation(t, notes, func(p bot.Place) bool { return p.Platform == discord.Platform })
 }
 
 // both runs a test over the gateway and over HTTP.

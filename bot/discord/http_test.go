@@ -6,14 +6,16 @@ import (
 	"strings"
 	"testing"
 	"time"
+
+	"example.org/netpost/bot/bottest"
 )
 
 // Requests that Discord did not send, or not now, are refused with what to do,
 // and the adapter lives.
 func TestBadRequests(t *testing.T) {
 	t.Parallel()
-	var r recorder
-	c := start(t, server(t), httpMode, r.handle)
+	var r bottest.Recorder
+	c := start(t, server(t), httpMode, r.Handle)
 	c.says(c.message(c.Slash(ana, crewChannel, "ask", play("first"))), "first")
 	ping := []byte(`{"type":1,"id":"1","application_id":"8800","token":"t"}`)
 	set := func(name, value string) func(*http.Request) {
@@ -49,7 +51,7 @@ func TestBadRequests(t *testing.T) {
 			t.Errorf("%s: %d %s, want %d %q", name, status, reply, in.status, in.words)
 		}
 	}
-	if n := len(r.events); n != 1 {
+	if n := len(r.Events()); n != 1 {
 		t.Errorf("%d events came of it", n)
 	}
 	c.says(c.message(c.Slash(ana, crewChannel, "ask", play("still here"))), "still here")
@@ -59,15 +61,15 @@ func TestBadRequests(t *testing.T) {
 // again.
 func TestReplay(t *testing.T) {
 	t.Parallel()
-	var r recorder
-	c := start(t, server(t), httpMode, r.handle)
+	var r bottest.Recorder
+	c := start(t, server(t), httpMode, r.Handle)
 	i := c.Slash(ana, crewChannel, "ask", play("once"))
 	c.message(i)
 	status, reply := c.Post(i.Sent(), time.Now(), nil)
 	if status != http.StatusAccepted || len(reply) != 0 {
 		t.Errorf("answered with %d %s", status, reply)
 	}
-	if n := len(r.events); n != 1 {
+	if n := len(r.Events()); n != 1 {
 		t.Errorf("%d events", n)
 	}
 }

@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"example.org/netpost/bot"
+	"example.org/netpost/bot/bottest"
 	"example.org/netpost/bot/discord/discordfake"
 )
 
@@ -26,11 +27,11 @@ func TestLate(t *testing.T) {
 		} {
 			t.Run(in.name, func(t *testing.T) {
 				t.Parallel()
-				r := recorder{reply: func(bot.Event) bot.Reply {
+				r := bottest.Recorder{Reply: func(bot.Event) bot.Reply {
 					time.Sleep(bot.DeferAfter + 100*time.Millisecond)
-					return bot.Say{Message: paragraph("late"), Private: in.private, Ref: "r"}
+					return bot.Say{Message: bottest.Paragraph("late"), Private: in.private, Ref: "r"}
 				}}
-				c := start(t, server(t), mode, r.handle)
+				c := start(t, server(t), mode, r.Handle)
 				options := play("x")
 				options["show"] = in.show
 				i := c.Slash(ana, crewChannel, "ask", options)
@@ -64,7 +65,7 @@ func TestDeferralStays(t *testing.T) {
 	t.Parallel()
 	c := start(t, server(t), gatewayMode, func(context.Context, bot.Event) bot.Reply {
 		time.Sleep(bot.DeferAfter + 100*time.Millisecond)
-		return bot.Say{Message: paragraph("secret"), Private: true}
+		return bot.Say{Message: bottest.Paragraph("secret"), Private: true}
 	})
 	c.Refuse(discordfake.Refusal{Method: "DELETE", Path: "@original", Status: 500})
 	c.Slash(ana, crewChannel, "ask", map[string]string{"play": "x", "show": "public"})
@@ -81,7 +82,7 @@ func TestLateForm(t *testing.T) {
 			time.Sleep(2700 * time.Millisecond)
 			return bot.Form{State: "/tell/q", Title: "T", Fields: []bot.Input{{Name: "words", Label: "W"}}}
 		}
-		return bot.Say{Message: paragraph("open it", bot.Button{Label: "open", State: "/words/q"})}
+		return bot.Say{Message: bottest.Paragraph("open it", bot.Button{Label: "open", State: "/words/q"})}
 	})
 	m := c.message(c.Slash(ana, crewChannel, "ask", play("x")))
 	i := c.Press(ana, crewChannel, m, "open")
@@ -98,10 +99,10 @@ func TestLateForm(t *testing.T) {
 func TestLapsed(t *testing.T) {
 	t.Parallel()
 	for _, private := range []bool{false, true} {
-		r := recorder{reply: func(bot.Event) bot.Reply {
-			return bot.Say{Message: paragraph("after all"), Private: private, Ref: "r"}
+		r := bottest.Recorder{Reply: func(bot.Event) bot.Reply {
+			return bot.Say{Message: bottest.Paragraph("after all"), Private: private, Ref: "r"}
 		}}
-		c := start(t, server(t), gatewayMode, r.handle)
+		c := start(t, server(t), gatewayMode, r.Handle)
 		c.Refuse(discordfake.Refusal{Path: "callback", Times: 1, Status: 404, Code: 10062, Message: "Unknown interaction"})
 		c.Slash(ana, crewChannel, "ask", play("x"))
 		m := c.await("the answer", says("after all"))

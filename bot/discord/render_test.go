@@ -2,43 +2,19 @@ package discord
 
 import (
 	"encoding/json"
+	"flag"
 	"slices"
 	"strings"
 	"testing"
 	"unicode/utf8"
 
 	"example.org/netpost/bot"
+	"example.org/netpost/bot/bottest"
 	"example.org/netpost/bot/discord/discordfake"
 	"example.org/netpost/bot/wire"
 )
 
-// everything is a document with every member of the set.
-func everything() bot.Doc {
-	return bot.Doc{Tone: bot.Bad, Blocks: []bot.Block{
-		bot.Heading{Text: "Stop play: keep people safe", Tone: bot.Care},
-		bot.Heading{Text: "Fault: back-row block, against A", Tone: bot.Bad},
-		bot.Para{Text: bot.Text{{Text: "Plain, "}, {Text: "strong", Style: bot.Strong}, {Text: ", "}, {Text: "fa", Style: bot.Faint}, {Text: "int", Style: bot.Strong}, {Text: "."}}},
-		bot.List{Items: []bot.Text{bot.Line("one"), bot.Line("two")}},
-		bot.Quote{Text: bot.Line("ball in plane, both front row?")},
-		bot.Fields{Items: []bot.Field{
-			{Label: "Rule", Lines: []bot.Text{{{Text: "four contacts: "}, {Text: "9-4", Style: bot.Strong}}}},
-			{Label: "Read as", Lines: []bot.Text{bot.Line("A touches the ball"), bot.Line("then B")}},
-			{Label: "Empty"},
-		}},
-		bot.Tree{Label: "Turns on", Root: bot.Node{Ask: "Who first?", Kids: []bot.Kid{
-			{When: "A", Then: "a fault"},
-			{When: "B", Next: &bot.Node{Ask: "What row?", Kids: []bot.Kid{{When: "front", Then: "play on"}, {When: "back", Then: "a fault"}}}},
-		}}},
-		bot.Buttons{Label: "Answer with", Items: []bot.Button{{Label: "A first", State: "/give/q/order=a"}, {Label: "B first", State: "/give/q/order=b"},
-			{Label: strings.Repeat("a label that is too long for a button ", 3), State: "/give/q/order=c"}, {Label: "the same again", State: "/give/q/order=a"}, {Label: "none"}}},
-		bot.Buttons{Label: "Also", Items: []bot.Button{{Label: "Other codes: alike", State: "/view/q/codes"}}},
-		bot.Link{Label: "2026-001 A note", URL: "https://notes.example/2026-001?a=1&b=(2)"},
-		bot.Link{Label: "2026-002 A note that is nowhere to be read"},
-		bot.Link{Label: "2026-003 No page", URL: "javascript:alert(1)"},
-		bot.Heading{Text: "A second heading"},
-		bot.Aside{Text: bot.Line("small print")},
-	}}
-}
+var update = flag.Bool("update", false, "rewrite the expected texts in testdata")
 
 // wireOf is a message as it goes out.
 func wireOf(t testing.TB, m outgoing) string {
@@ -55,7 +31,7 @@ func wireOf(t testing.TB, m outgoing) string {
 
 func TestRender(t *testing.T) {
 	for name, m := range map[string]bot.Message{
-		"everything": {Doc: everything()},
+		"everything": {Doc: bottest.Everything()},
 		"short":      {Doc: sorry("I don't know this button.", "Ask the question again.")},
 		"empty":      {},
 		"pictures": {Doc: sorry("See the court.", "Six players."), Pictures: []bot.Picture{
@@ -64,7 +40,7 @@ func TestRender(t *testing.T) {
 			{Name: "big.png", Type: "image/png", Alt: "too large", Data: make([]byte, maxPicture+1)}}},
 	} {
 		out := wireOf(t, render(m))
-		golden(t, "render/"+name+".json", out)
+		bottest.Golden(t, *update, "render/"+name+".json", out)
 		if p := discordfake.Check([]byte(out)); p != nil {
 			t.Errorf("%s: %v", name, p)
 		}
@@ -79,7 +55,7 @@ func TestForm(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	golden(t, "render/form.json", string(b)+"\n")
+	bottest.Golden(t, *update, "render/form.json", string(b)+"\n")
 	if p := discordfake.CheckForm(b); p != nil {
 		t.Error(p)
 	}
@@ -171,7 +147,7 @@ func TestCodes(t *testing.T) {
 // What is registered is derived from the conversation's table, and printed for
 // a person to read.
 func TestManifest(t *testing.T) {
-	golden(t, "commands.json", Manifest())
+	bottest.Golden(t, *update, "commands.json", Manifest())
 	if !same(commands(), commands()) || same(commands(), commands()[:1]) {
 		t.Error("the commands are not compared")
 	}
@@ -196,7 +172,7 @@ func TestSaid(t *testing.T) {
 	}
 }
 
-// No error that is logged has a token in it, or an address that works without
+// No error that is bottest.Log has a token in it, or an address that works without
 // one.
 func TestScrub(t *testing.T) {
 	for _, in := range []string{

@@ -5,12 +5,12 @@ import (
 	"fmt"
 	"regexp"
 	"strings"
-	"sync"
 	"sync/atomic"
 	"testing"
 	"time"
 
 	"example.org/netpost/bot"
+	"example.org/netpost/bot/bottest"
 	"example.org/netpost/bot/slack/slackfake"
 )
 
@@ -24,36 +24,6 @@ func both(t *testing.T, test func(t *testing.T, mode string)) {
 	}
 }
 
-// recorder keeps the events that come in.
-type recorder struct {
-	mu     sync.Mutex
-	events []bot.Event
-	reply  func(bot.Event) bot.Reply
-}
-
-func (r *recorder) handle(ctx context.Context, e bot.Event) bot.Reply {
-	r.mu.Lock()
-	r.events = append(r.events, e)
-	r.mu.Unlock()
-	if r.reply != nil {
-		return r.reply(e)
-	}
-	return echo(ctx, e)
-}
-
-// of are the events of one type.
-func of[E bot.Event](r *recorder) []E {
-	r.mu.Lock()
-	defer r.mu.Unlock()
-	var out []E
-	for _, e := range r.events {
-		if x, ok := e.(E); ok {
-			out = append(out, x)
-		}
-	}
-	return out
-}
-
 func named(words string) string { return "<@" + slackfake.Self + "> " + words }
 
 // A slow answer is acknowledged in time and comes later.
@@ -61,7 +31,7 @@ func TestSlowAnswer(t *testing.T) {
 	both(t, func(t *testing.T, mode string) {
 		c := start(t, workspace(t), mode, func(ctx context.Context, e bot.Event) bot.Reply {
 			time.Sleep(bot.DeferAfter + 700*time.Millisecond)
-			return echo(ctx, e)
+			return bottest.Echo(ctx, e)
 		})
 		ana := c.Person("U0ANA")
 		d := ana.Command(talk, "a slow one")
@@ -83,8 +53,8 @@ func TestSlowAnswer(t *testing.T) {
 // What is delivered again is acknowledged, and answered once.
 func TestRedelivered(t *testing.T) {
 	both(t, func(t *testing.T, mode string) {
-		var r recorder
-		c := start(t, workspace(t), mode, r.handle)
+		var r bottest.Recorder
+		c := start(t, workspace(t), mode, r.Handle)
 		ana := c.Person("U0ANA")
 		m, d := ana.Say(talk, "", named("first"))
 		c.fine(d)
@@ -95,8 +65,8 @@ func TestRedelivered(t *testing.T) {
 		c.fine(c.Again(cmd))
 		c.fine(c.Again(d))
 		c.Wait(wait, func() bool { return len(ana.Sees(talk)) == 3 })
-		if n := len(ana.Sees(talk)); n != 3 || len(of[bot.Mention](&r)) != 1 || len(of[bot.Command](&r)) != 1 {
-			t.Errorf("%d messages, want the mention and two answers; events: %v", n, r.events)
+		if n := len(ana.Sees(talk)); n != 3 || len(bottest.Of[bot.Mention](&r)) != 1 || len(bottest.Of[bot.Command](&r)) != 1 {
+			t.Errorf("%d messages, want the mention and two answers; events: %v", n, r.Events())
 		}
 	})
 }
@@ -104,8 +74,8 @@ func TestRedelivered(t *testing.T) {
 // What is no event of the conversation is acknowledged and dropped.
 func TestUnknownKinds(t *testing.T) {
 	both(t, func(t *testing.T, mode string) {
-		var r recorder
-		c := start(t, workspace(t), mode, r.handle)
+		var r bottest.Recorder
+		c := start(t, workspace(t), mode, r.Handle)
 		for _, d := range []struct {
 			typ     string
 			payload map[string]any
@@ -130,8 +100,8 @@ func TestUnknownKinds(t *testing.T) {
 			c.Raw(`{}`)
 			c.Raw(`7`)
 		}
-		if len(r.events) != 0 {
-			t.Errorf("events came of it: %v", r.events)
+		if len(r.Events()) != 0 {
+			t.Errorf("events came of it: %v", r.Events())
 		}
 		ana := c.Person("U0ANA")
 		c.fine(ana.Command(talk, "still here"))
@@ -149,7 +119,7 @@ func TestPanic(t *testing.T) {
 			if x, ok := e.(bot.Command); ok && x.Text == "nil" {
 				return nil
 			}
-			return echo(ctx, e)
+			return bottest.Echo(ctx, e)
 		})
 		ana := c.Person("U0ANA")
 		d := ana.Command(talk, "break")
@@ -169,7 +139,7 @@ func TestPanic(t *testing.T) {
 // once.
 func TestRateLimit(t *testing.T) {
 	both(t, func(t *testing.T, mode string) {
-		c := start(t, workspace(t), mode, echo)
+		c := start(t, workspace(t), mode, bottest.Echo)
 		ana := c.Person("U0ANA")
 		c.Limit("chat.postMessage", time.Second, 1)
 		_, d := ana.Say(talk, "", named("one"))
@@ -196,7 +166,7 @@ func TestRateLimit(t *testing.T) {
 
 // A socket that Slack ends, or that breaks, is opened again.
 func TestReconnect(t *testing.T) {
-	c := start(t, workspace(t), socketMode, echo)
+	c := start(t, workspace(t), socketMode, bottest.Echo)
 	ana := c.Person("U0ANA")
 	before := slackfake.Message{}
 	for i, cut := range []func(){c.Disconnect, c.Drop, func() { c.Status("apps.connections.open", 500, 2); c.Drop() }} {
@@ -219,7 +189,7 @@ func TestOrder(t *testing.T) {
 			first.Store(true)
 			time.Sleep(300 * time.Millisecond)
 		}
-		return echo(ctx, e)
+		return bottest.Echo(ctx, e)
 	})
 	ana := c.Person("U0ANA")
 	_, d := ana.Say(talk, "", named("x"))
@@ -251,7 +221,7 @@ func TestWindDown(t *testing.T) {
 		c := start(t, workspace(t), mode, func(ctx context.Context, e bot.Event) bot.Reply {
 			close(began)
 			time.Sleep(300 * time.Millisecond)
-			return echo(ctx, e)
+			return bottest.Echo(ctx, e)
 		})
 		ana := c.Person("U0ANA")
 		done := make(chan *slackfake.Delivery)
@@ -291,15 +261,15 @@ func TestVanished(t *testing.T) {
 // A command is direct in the talk with the bot, and not in one between two
 // people.
 func TestDirect(t *testing.T) {
-	var r recorder
-	c := start(t, workspace(t), socketMode, r.handle)
+	var r bottest.Recorder
+	c := start(t, workspace(t), socketMode, r.Handle)
 	ana := c.Person("U0ANA")
 	c.Channel("D0BOTH", "U0ANA", "U0BO")
 	c.fine(ana.Command(slackfake.Room(ana.ID), "one"))
 	own := c.last(ana, slackfake.Room(ana.ID), slackfake.Message{})
 	c.fine(ana.Command("D0BOTH", "two"))
 	other := c.last(ana, "D0BOTH", slackfake.Message{})
-	cmds := of[bot.Command](&r)
+	cmds := bottest.Of[bot.Command](&r)
 	if len(cmds) != 2 || !cmds[0].Direct || cmds[1].Direct {
 		t.Errorf("direct: %+v", cmds)
 	}

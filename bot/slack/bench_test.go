@@ -9,6 +9,7 @@ import (
 	"testing"
 	"time"
 
+	"example.org/netpost/bot/bottest"
 	"example.org/netpost/bot/slack/slackfake"
 )
 
@@ -21,7 +22,7 @@ func BenchmarkLoad(b *testing.B) {
 		b.Run(mode, func(b *testing.B) {
 			const rate = 200 // a second
 			s := workspace(b)
-			c := start(b, s, mode, echo)
+			c := start(b, s, mode, bottest.Echo)
 			people := make([]*slackfake.Person, 20)
 			for i := range people {
 				people[i] = c.Person(fmt.Sprintf("U0P%d", i))

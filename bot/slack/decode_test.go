@@ -8,6 +8,8 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+
+	"example.org/netpost/bot/bottest"
 )
 
 func testAdapter(t testing.TB) *Adapter {
@@ -50,7 +52,7 @@ func TestDecode(t *testing.T) {
 			default:
 				got = fmt.Sprintf("%T\n%+v\nroute %+v\n", in.event, in.event, in.route)
 			}
-			golden(t, "decode/"+strings.TrimSuffix(filepath.Base(file), ".json")+".txt", got)
+			bottest.Golden(t, *update, "decode/"+strings.TrimSuffix(filepath.Base(file), ".json")+".txt", got)
 		})
 	}
 }

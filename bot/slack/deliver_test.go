@@ -9,26 +9,20 @@ import (
 	"time"
 
 	"example.org/netpost/bot"
+	"example.org/netpost/bot/bottest"
 	"example.org/netpost/bot/slack/slackfake"
 )
 
 // replies has every event but Posted answered with one reply.
-func replies(r bot.Reply) *recorder {
-	rec := &recorder{}
-	rec.reply = func(e bot.Event) bot.Reply {
-		if _, ok := e.(bot.Posted); ok {
-			return bot.Nothing{}
-		}
-		return r
-	}
-	return rec
+func replies(r bot.Reply) *bottest.Recorder {
+	return &bottest.Recorder{Reply: func(bot.Event) bot.Reply { return r }}
 }
 
 // posted waits for the report of a message.
-func (c *crew) posted(r *recorder) bot.Posted {
+func (c *crew) posted(r *bottest.Recorder) bot.Posted {
 	c.t.Helper()
-	c.Wait(wait, func() bool { return len(of[bot.Posted](r)) > 0 })
-	p := of[bot.Posted](r)
+	c.Wait(wait, func() bool { return len(bottest.Of[bot.Posted](r)) > 0 })
+	p := bottest.Of[bot.Posted](r)
 	if len(p) != 1 {
 		c.t.Fatalf("%d reports\n%s", len(p), c.log)
 	}
@@ -37,8 +31,8 @@ func (c *crew) posted(r *recorder) bot.Posted {
 
 // What became of a message is told, with its ids.
 func TestPosted(t *testing.T) {
-	r := replies(bot.Say{Message: paragraph("an answer"), InThread: true, Ref: "r1"})
-	c := start(t, workspace(t), socketMode, r.handle)
+	r := replies(bot.Say{Message: bottest.Paragraph("an answer"), InThread: true, Ref: "r1"})
+	c := start(t, workspace(t), socketMode, r.Handle)
 	ana := c.Person("U0ANA")
 	m, d := ana.Say(talk, "", named("x"))
 	c.fine(d)
@@ -58,9 +52,9 @@ func TestInDoubt(t *testing.T) {
 		"internal error": func(s *slackfake.Server) { s.Refuse("chat.postMessage", "internal_error", 1) },
 	} {
 		t.Run(name, func(t *testing.T) {
-			r := replies(bot.Say{Message: paragraph("an answer"), Ref: "r1"})
+			r := replies(bot.Say{Message: bottest.Paragraph("an answer"), Ref: "r1"})
 			s := workspace(t)
-			c := start(t, s, socketMode, r.handle)
+			c := start(t, s, socketMode, r.Handle)
 			spoil(s)
 			_, d := c.Person("U0ANA").Say(talk, "", named("x"))
 			c.fine(d)
@@ -74,9 +68,9 @@ func TestInDoubt(t *testing.T) {
 
 // The same for a private answer: it goes no other way either.
 func TestPrivateInDoubt(t *testing.T) {
-	r := replies(bot.Say{Message: paragraph("for you"), Private: true, Ref: "r1"})
+	r := replies(bot.Say{Message: bottest.Paragraph("for you"), Private: true, Ref: "r1"})
 	s := workspace(t)
-	c := start(t, s, httpMode, r.handle)
+	c := start(t, s, httpMode, r.Handle)
 	s.Lose(slackfake.RespondMethod, 1)
 	ana := c.Person("U0ANA")
 	c.fine(ana.Command(talk, "x"))
@@ -88,9 +82,9 @@ func TestPrivateInDoubt(t *testing.T) {
 // In a channel that the bot is not in, an answer to all goes the way that the
 // command opened.
 func TestNotInChannel(t *testing.T) {
-	r := replies(bot.Say{Message: paragraph("for all"), Ref: "r1"})
+	r := replies(bot.Say{Message: bottest.Paragraph("for all"), Ref: "r1"})
 	s := workspace(t)
-	c := start(t, s, socketMode, r.handle)
+	c := start(t, s, socketMode, r.Handle)
 	ana := c.Person("U0ANA")
 	c.fine(ana.Command(aside, "public x"))
 	m := c.last(c.Person("U0BO"), aside, slackfake.Message{})
@@ -104,9 +98,9 @@ func TestNotInChannel(t *testing.T) {
 
 // Where nothing goes to the channel, its asker is told how to mend that.
 func TestNoWay(t *testing.T) {
-	r := replies(bot.Say{Message: paragraph("for all"), Ref: "r1"})
+	r := replies(bot.Say{Message: bottest.Paragraph("for all"), Ref: "r1"})
 	s := workspace(t)
-	c := start(t, s, socketMode, r.handle)
+	c := start(t, s, socketMode, r.Handle)
 	ana := c.Person("U0ANA")
 	s.Refuse("chat.postMessage", "is_archived", 1)
 	_, d := ana.Say(talk, "", named("x"))
@@ -124,9 +118,9 @@ func TestNoWay(t *testing.T) {
 // What is for one alone goes as a direct message where Slack can't show it in
 // the place, and never to all.
 func TestWhisper(t *testing.T) {
-	r := replies(bot.Say{Message: paragraph("for you"), Private: true, InThread: true, Ref: "r1"})
+	r := replies(bot.Say{Message: bottest.Paragraph("for you"), Private: true, InThread: true, Ref: "r1"})
 	s := workspace(t)
-	c := start(t, s, socketMode, r.handle)
+	c := start(t, s, socketMode, r.Handle)
 	ana := c.Person("U0ANA")
 	s.Status(slackfake.RespondMethod, 404, 1)
 	s.Refuse("chat.postEphemeral", "user_not_in_channel", 1)
@@ -150,7 +144,7 @@ func TestWhisper(t *testing.T) {
 // or said anew to the person alone.
 func TestUpdate(t *testing.T) {
 	s := workspace(t)
-	c := start(t, s, httpMode, echo)
+	c := start(t, s, httpMode, bottest.Echo)
 	ana := c.Person("U0ANA")
 	_, d := ana.Say(talk, "", named("x"))
 	c.fine(d)
@@ -211,9 +205,9 @@ func editor(_ context.Context, e bot.Event) bot.Reply {
 	if !ok {
 		return bot.Nothing{}
 	}
-	say := bot.Say{Message: paragraph(m.Text)}
+	say := bot.Say{Message: bottest.Paragraph(m.Text)}
 	if ts, ok := strings.CutPrefix(m.Text, "edit "); ok {
-		say.Edits = []bot.Edit{{ID: "1.1", Message: paragraph("gone")}, {ID: ts, Message: paragraph("changed")}}
+		say.Edits = []bot.Edit{{ID: "1.1", Message: bottest.Paragraph("gone")}, {ID: ts, Message: bottest.Paragraph("changed")}}
 	}
 	return say
 }
@@ -221,9 +215,14 @@ func editor(_ context.Context, e bot.Event) bot.Reply {
 // A form that Slack does not open in time ends in words.
 func TestLateForm(t *testing.T) {
 	form := bot.Form{State: "/tell/q", Title: "Words", Send: "Send", Fields: []bot.Input{{Name: "words", Label: "What?"}}}
-	r := replies(form)
+	r := &bottest.Recorder{Reply: func(e bot.Event) bot.Reply {
+		if e, ok := e.(bot.Submit); ok {
+			return bot.Update{Message: bottest.Paragraph("sent " + e.Values["words"])}
+		}
+		return form
+	}}
 	s := workspace(t)
-	c := start(t, s, socketMode, r.handle)
+	c := start(t, s, socketMode, r.Handle)
 	ana := c.Person("U0ANA")
 	s.Refuse("views.open", "expired_trigger_id", 1)
 	c.fine(ana.Command(talk, "x"))
@@ -233,15 +232,10 @@ func TestLateForm(t *testing.T) {
 	if !c.Wait(wait, func() bool { return len(c.Views(ana.ID)) == 1 }) {
 		t.Fatalf("no form\n%s", c.log)
 	}
-	r.mu.Lock()
-	r.reply = func(e bot.Event) bot.Reply {
-		return bot.Update{Message: paragraph("sent " + e.(bot.Submit).Values["words"])}
-	}
-	r.mu.Unlock()
 	before := c.last(ana, talk, slackfake.Message{})
 	c.fine(ana.Submit(c.Views(ana.ID)[0], map[string]string{"words": "these"}))
 	c.says(c.last(ana, talk, before), "sent these")
-	if e := of[bot.Submit](r)[0]; e.State != form.State || e.Message != "" || e.Where.Channel != talk {
+	if e := bottest.Of[bot.Submit](r)[0]; e.State != form.State || e.Message != "" || e.Where.Channel != talk {
 		t.Errorf("the form came back as %+v", e)
 	}
 }
@@ -252,7 +246,7 @@ var court = bot.Picture{Name: "court.png", Type: "image/png", Alt: "Six players,
 // message where only one may see it.
 func TestPictures(t *testing.T) {
 	s := workspace(t)
-	m := paragraph("with a picture")
+	m := bottest.Paragraph("with a picture")
 	m.Pictures = []bot.Picture{court, {Name: "empty.png", Alt: "nothing"}}
 	c := start(t, s, socketMode, func(_ context.Context, e bot.Event) bot.Reply {
 		switch e.(type) {
@@ -304,25 +298,25 @@ func TestPictures(t *testing.T) {
 
 func TestPost(t *testing.T) {
 	s := workspace(t)
-	c := start(t, s, socketMode, echo)
+	c := start(t, s, socketMode, bottest.Echo)
 	ana := c.Person("U0ANA")
 	ctx := t.Context()
 	in := func(channel, thread string) bot.Place {
 		return bot.Place{Platform: "slack", Workspace: slackfake.Team, Channel: channel, Thread: thread}
 	}
-	first, err := c.adapter.Post(ctx, bot.Target{Place: in(talk, "")}, paragraph("a bulletin"))
+	first, err := c.adapter.Post(ctx, bot.Target{Place: in(talk, "")}, bottest.Paragraph("a bulletin"))
 	if err != nil || first.Message == "" || first.Thread != first.Message || first.Channel != talk {
 		t.Fatalf("Post: %+v, %v", first, err)
 	}
-	under, err := c.adapter.Post(ctx, bot.Target{Place: in(talk, first.Message)}, paragraph("more"))
+	under, err := c.adapter.Post(ctx, bot.Target{Place: in(talk, first.Message)}, bottest.Paragraph("more"))
 	if err != nil || under.Thread != first.Message {
 		t.Errorf("Post in a thread: %+v, %v", under, err)
 	}
-	if _, err := c.adapter.Post(ctx, bot.Target{Place: in(talk, ""), Edit: first.Message}, paragraph("another bulletin")); err != nil {
+	if _, err := c.adapter.Post(ctx, bot.Target{Place: in(talk, ""), Edit: first.Message}, bottest.Paragraph("another bulletin")); err != nil {
 		t.Errorf("Post in place: %v", err)
 	}
 	c.says(ana.Sees(talk)[0], "another bulletin")
-	room, err := c.adapter.Post(ctx, bot.Target{To: bot.Person{Platform: "slack", ID: ana.ID}}, paragraph("for you"))
+	room, err := c.adapter.Post(ctx, bot.Target{To: bot.Person{Platform: "slack", ID: ana.ID}}, bottest.Paragraph("for you"))
 	if err != nil || room.Channel != slackfake.Room(ana.ID) {
 		t.Errorf("Post to a person: %+v, %v", room, err)
 	}
@@ -345,7 +339,7 @@ func TestPost(t *testing.T) {
 		if test.spoil != nil {
 			test.spoil()
 		}
-		_, err := c.adapter.Post(ctx, test.to, paragraph("x"))
+		_, err := c.adapter.Post(ctx, test.to, bottest.Paragraph("x"))
 		if err == nil || errors.Is(err, bot.ErrNotSent) == test.sent || errors.Is(err, bot.ErrGone) != test.gone {
 			t.Errorf("%s: %v", test.name, err)
 		}
@@ -354,7 +348,7 @@ func TestPost(t *testing.T) {
 	s.Limit("chat.postMessage", 30*time.Second, 1)
 	short, cancel := context.WithTimeout(ctx, 200*time.Millisecond)
 	defer cancel()
-	if _, err := c.adapter.Post(short, bot.Target{Place: in(talk, "")}, paragraph("x")); !errors.Is(err, bot.ErrNotSent) {
+	if _, err := c.adapter.Post(short, bot.Target{Place: in(talk, "")}, bottest.Paragraph("x")); !errors.Is(err, bot.ErrNotSent) {
 		t.Errorf("held back: %v", err)
 	}
 }

@@ -1,20 +1,18 @@
 package slack_test
 
 import (
-	"bytes"
 	"context"
 	"log/slog"
 	"net"
-	"path/filepath"
 	"strings"
 	"sync"
 	"testing"
 	"time"
 
 	"example.org/netpost/bot"
+	"example.org/netpost/bot/bottest"
 	"example.org/netpost/bot/slack"
 	"example.org/netpost/bot/slack/slackfake"
-	"example.org/netpost/bot/store/sqlite"
 )
 
 // wait is how long a test waits for what must come.
@@ -32,7 +30,7 @@ type crew struct {
 	t       testing.TB
 	adapter *slack.Adapter
 	stop    func() error // ends the adapter and gives what Run gave
-	log     *logged
+	log     *bottest.Log
 }
 
 // The channels of a crew: the bot is in talk and not in aside.
@@ -40,24 +38,6 @@ const (
 	talk  = "C0TALK"
 	aside = "C0ASIDE"
 )
-
-// logged is a log that is read while it is written.
-type logged struct {
-	mu sync.Mutex
-	b  bytes.Buffer
-}
-
-func (l *logged) Write(p []byte) (int, error) {
-	l.mu.Lock()
-	defer l.mu.Unlock()
-	return l.b.Write(p)
-}
-
-func (l *logged) String() string {
-	l.mu.Lock()
-	defer l.mu.Unlock()
-	return l.b.String()
-}
 
 // workspace makes a workspace with two channels.
 func workspace(t testing.TB) *slackfake.Server {
@@ -68,7 +48,7 @@ func workspace(t testing.TB) *slackfake.Server {
 	return s
 }
 
-func options(s *slackfake.Server, mode string, l *logged) slack.Options {
+func options(s *slackfake.Server, mode string, l *bottest.Log) slack.Options {
 	o := slack.Options{BotToken: slackfake.BotToken, APIURL: s.APIURL(), Log: slog.New(slog.NewTextHandler(l, nil))}
 	if mode == socketMode {
 		o.AppToken = slackfake.AppToken
@@ -82,7 +62,7 @@ func options(s *slackfake.Server, mode string, l *logged) slack.Options {
 // without problems and the log without secrets.
 func start(t testing.TB, s *slackfake.Server, mode string, h bot.Handler) *crew {
 	t.Helper()
-	c := &crew{Server: s, t: t, log: &logged{}}
+	c := &crew{Server: s, t: t, log: &bottest.Log{}}
 	o := options(s, mode, c.log)
 	if mode == httpMode {
 		l, err := net.Listen("tcp", "127.0.0.1:0")
@@ -163,39 +143,5 @@ func (c *crew) says(m slackfake.Message, words ...string) {
 // conversation is the bot itself over an empty store.
 func conversation(t testing.TB, notes bot.Searcher) bot.Handler {
 	t.Helper()
-	s, err := sqlite.Open(context.Background(), filepath.Join(t.TempDir(), "netpost.db"), sqlite.Options{})
-	if err != nil {
-		t.Fatal(err)
-	}
-	t.Cleanup(func() { s.Close() })
-	return bot.New(bot.Options{
-		Store: s,
-		Find: func(p bot.Place) (bot.Association, bool) {
-			return bot.Association{ID: "riverside", Name: "Riverside Officials", Code: "scholastic", Notes: notes}, p.Workspace == slackfake.Team
-		},
-	}).Handle
-}
-
-// echo answers every event with its words.
-func echo(_ context.Context, e bot.Event) bot.Reply {
-	say := func(words string, private bool) bot.Reply {
-		return bot.Say{Message: paragraph(words), Private: private}
-	}
-	switch e := e.(type) {
-	case bot.Command:
-		return say(e.Text, true)
-	case bot.Mention:
-		return say(e.Text, false)
-	case bot.Shortcut:
-		return say(e.Text, true)
-	case bot.Press:
-		return bot.Update{Message: paragraph("pressed " + e.State)}
-	case bot.Submit:
-		return bot.Update{Message: paragraph("sent " + e.Values["words"])}
-	}
-	return bot.Nothing{}
-}
-
-func paragraph(words string) bot.Message {
-	return bot.Message{Doc: bot.Doc{Blocks: []bot.Block{bot.Para{Text: bot.Line(words)}}}}
+	return bottest.Conversation(t, notes, func(p bot.Place) bool { return p.Workspace == slackfake.Team })
 }

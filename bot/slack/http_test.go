@@ -10,6 +10,7 @@ import (
 	"time"
 
 	"example.org/netpost/bot"
+	"example.org/netpost/bot/bottest"
 	"example.org/netpost/bot/slack"
 	"example.org/netpost/bot/slack/slackfake"
 )
@@ -17,9 +18,9 @@ import (
 // Requests that Slack did not send, or that can't be read, are refused with a
 // sentence, and the process lives.
 func TestBadRequests(t *testing.T) {
-	var r recorder
+	var r bottest.Recorder
 	s := workspace(t)
-	c := start(t, s, httpMode, r.handle)
+	c := start(t, s, httpMode, r.Handle)
 	const (
 		form  = "application/x-www-form-urlencoded"
 		plain = "application/json"
@@ -84,8 +85,8 @@ func TestBadRequests(t *testing.T) {
 	if status, words := do(t, get); status != 405 || !strings.Contains(words, "settings") {
 		t.Errorf("GET: %d %q", status, words)
 	}
-	if len(r.events) != 0 {
-		t.Errorf("events came of it: %v", r.events)
+	if len(r.Events()) != 0 {
+		t.Errorf("events came of it: %v", r.Events())
 	}
 	ana := c.Person("U0ANA")
 	c.fine(ana.Command(talk, "still here"))
@@ -94,16 +95,16 @@ func TestBadRequests(t *testing.T) {
 
 // A request that is played back within its time is answered once.
 func TestReplay(t *testing.T) {
-	var r recorder
+	var r bottest.Recorder
 	s := workspace(t)
-	c := start(t, s, httpMode, r.handle)
+	c := start(t, s, httpMode, r.Handle)
 	ana := c.Person("U0ANA")
 	d := ana.Command(talk, "once")
 	c.fine(d)
 	for range 3 {
 		c.fine(c.Again(d))
 	}
-	if n := len(of[bot.Command](&r)); n != 1 {
+	if n := len(bottest.Of[bot.Command](&r)); n != 1 {
 		t.Errorf("answered %d times", n)
 	}
 }
@@ -111,7 +112,7 @@ func TestReplay(t *testing.T) {
 // A new address is asked for a word back, and checked for its certificate.
 func TestNewAddress(t *testing.T) {
 	s := workspace(t)
-	start(t, s, httpMode, echo)
+	start(t, s, httpMode, bottest.Echo)
 	for _, test := range []struct{ typ, body, want string }{
 		{"application/json", `{"type":"url_verification","token":"x","challenge":"a word"}`, "a word"},
 		{"application/x-www-form-urlencoded", url.Values{"ssl_check": {"1"}, "token": {"x"}}.Encode(), ""},
@@ -130,13 +131,13 @@ func TestNewAddress(t *testing.T) {
 
 func TestListen(t *testing.T) {
 	s := workspace(t)
-	o := options(s, httpMode, &logged{})
+	o := options(s, httpMode, &bottest.Log{})
 	o.Listen = "256.0.0.1:http"
 	a, err := slack.New(o)
 	if err != nil {
 		t.Fatal(err)
 	}
-	if err := a.Run(t.Context(), echo); err == nil || !strings.Contains(err.Error(), "256.0.0.1") {
+	if err := a.Run(t.Context(), bottest.Echo); err == nil || !strings.Contains(err.Error(), "256.0.0.1") {
 		t.Errorf("Run on a wrong address: %v", err)
 	}
 }

@@ -2,40 +2,19 @@ package slack
 
 import (
 	"encoding/json"
+	"flag"
 	"fmt"
 	"strings"
 	"testing"
 	"unicode/utf8"
 
 	"example.org/netpost/bot"
+	"example.org/netpost/bot/bottest"
 	"example.org/netpost/bot/slack/slackfake"
 	"example.org/netpost/bot/wire"
 )
 
-// everything is a document with every member of the set.
-func everything() bot.Doc {
-	return bot.Doc{Tone: bot.Bad, Blocks: []bot.Block{
-		bot.Heading{Text: "Fault: back-row block, against A", Tone: bot.Bad},
-		bot.Para{Text: bot.Text{{Text: "Plain, "}, {Text: "strong", Style: bot.Strong}, {Text: ", "}, {Text: "fa", Style: bot.Faint}, {Text: "int", Style: bot.Strong}, {Text: "."}}},
-		bot.List{Items: []bot.Text{bot.Line("one"), bot.Line("two")}},
-		bot.Quote{Text: bot.Line("ball in plane, both front row?")},
-		bot.Fields{Items: []bot.Field{
-			{Label: "Rule", Lines: []bot.Text{{{Text: "four contacts: "}, {Text: "9-4", Style: bot.Strong}}}},
-			{Label: "Read as", Lines: []bot.Text{bot.Line("A touches the ball"), bot.Line("then B")}},
-			{Label: "Empty"},
-		}},
-		bot.Tree{Label: "Turns on", Root: bot.Node{Ask: "Who first?", Kids: []bot.Kid{
-			{When: "A", Then: "a fault"},
-			{When: "B", Next: &bot.Node{Ask: "What row?", Kids: []bot.Kid{{When: "front", Then: "play on"}, {When: "back", Then: "a fault"}}}},
-		}}},
-		bot.Buttons{Label: "Answer with", Items: []bot.Button{{Label: "A first", State: "/give/q/order=a"}, {Label: "B first", State: "/give/q/order=b"},
-			{Label: strings.Repeat("a label that is too long for a button ", 3), State: "/give/q/order=c"}}},
-		bot.Link{Label: "2026-001 A note", URL: "https://notes.example/2026-001?a=1&b=2"},
-		bot.Link{Label: "2026-002 A note that is nowhere to be read"},
-		bot.Heading{Text: "A second heading"},
-		bot.Aside{Text: bot.Line("small print")},
-	}}
-}
+var update = flag.Bool("update", false, "rewrite the expected texts in testdata")
 
 // wireOf is a message as it goes out.
 func wireOf(t testing.TB, r rendered) []byte {
@@ -48,8 +27,8 @@ func wireOf(t testing.TB, r rendered) []byte {
 }
 
 func TestRender(t *testing.T) {
-	r := render(bot.Message{Doc: everything()})
-	golden(t, "render/everything.txt", r.text+"\n\n"+string(wireOf(t, r))+"\n")
+	r := render(bot.Message{Doc: bottest.Everything()})
+	bottest.Golden(t, *update, "render/everything.txt", r.text+"\n\n"+string(wireOf(t, r))+"\n")
 	if p := slackfake.Check(r.text, wireOf(t, r)); p != nil {
 		t.Error(p)
 	}
@@ -73,7 +52,7 @@ func TestHostile(t *testing.T) {
 	if p := slackfake.Check(r.text, out); p != nil {
 		t.Error(p)
 	}
-	golden(t, "render/hostile.txt", r.text+"\n\n"+string(out)+"\n")
+	bottest.Golden(t, *update, "render/hostile.txt", r.text+"\n\n"+string(out)+"\n")
 }
 
 // What is marked in a text is what we marked, and the words are all there.

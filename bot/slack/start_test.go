@@ -6,6 +6,7 @@ import (
 	"testing"
 	"time"
 
+	"example.org/netpost/bot/bottest"
 	"example.org/netpost/bot/slack"
 	"example.org/netpost/bot/slack/slackfake"
 )
@@ -49,7 +50,7 @@ func TestRefusedTokens(t *testing.T) {
 	} {
 		t.Run(test.name, func(t *testing.T) {
 			s := workspace(t)
-			var l logged
+			var l bottest.Log
 			o := options(s, socketMode, &l)
 			if test.spoil != nil {
 				test.spoil(s, &o)
@@ -63,7 +64,7 @@ func TestRefusedTokens(t *testing.T) {
 			}
 			ctx, cancel := context.WithTimeout(t.Context(), wait)
 			defer cancel()
-			err = a.Run(ctx, echo)
+			err = a.Run(ctx, bottest.Echo)
 			if err == nil || !strings.Contains(err.Error(), test.want) || strings.Contains(err.Error()+l.String(), "-other") {
 				t.Errorf("Run: %v, want words of %q and no token\n%s", err, test.want, &l)
 			}
@@ -78,7 +79,7 @@ func TestRefusedTokens(t *testing.T) {
 func TestUnreachable(t *testing.T) {
 	s := workspace(t)
 	s.Status("auth.test", 503, 1)
-	c := start(t, s, socketMode, echo)
+	c := start(t, s, socketMode, bottest.Echo)
 	ana := c.Person("U0ANA")
 	c.fine(ana.Command(talk, "at last"))
 	c.says(c.last(ana, talk, slackfake.Message{}), "at last")
@@ -89,7 +90,7 @@ func TestUnreachable(t *testing.T) {
 
 func TestCheck(t *testing.T) {
 	s := workspace(t)
-	a, err := slack.New(options(s, socketMode, &logged{}))
+	a, err := slack.New(options(s, socketMode, &bottest.Log{}))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -111,13 +112,13 @@ func TestCheck(t *testing.T) {
 func TestEndWhileUnreachable(t *testing.T) {
 	s := workspace(t)
 	s.Status("auth.test", 503, 99)
-	a, err := slack.New(options(s, socketMode, &logged{}))
+	a, err := slack.New(options(s, socketMode, &bottest.Log{}))
 	if err != nil {
 		t.Fatal(err)
 	}
 	ctx, cancel := context.WithTimeout(t.Context(), 100*time.Millisecond)
 	defer cancel()
-	if err := a.Run(ctx, echo); err != nil {
+	if err := a.Run(ctx, bottest.Echo); err != nil {
 		t.Errorf("Run: %v", err)
 	}
 }

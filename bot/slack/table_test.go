@@ -14,6 +14,7 @@ import (
 	"go.yaml.in/yaml/v3"
 
 	"example.org/netpost/bot"
+	"example.org/netpost/bot/bottest"
 	"example.org/netpost/bot/wire"
 )
 
@@ -44,7 +45,7 @@ func TestScopes(t *testing.T) {
 
 func TestManifest(t *testing.T) {
 	socket, web := Manifest(ManifestOptions{}), Manifest(ManifestOptions{Name: "Rulings: \"ours\"\n#1", URL: "https://bot.example/slack"})
-	golden(t, "manifest.yaml", socket)
+	bottest.Golden(t, *update, "manifest.yaml", socket)
 	for _, m := range []string{socket, web} {
 		var v struct {
 			Info struct {
