@@ -68,7 +68,7 @@ func TestBrowser(t *testing.T) {
 	w.shows("The play", "Where it belongs", "Examples")
 	w.shot("6-note")
 	w.accessible("a note")
-	w.do(chromedp.NavigateBack(), chromedp.WaitVisible("h2.lead"))
+	w.back("h2.lead")
 
 	// Shared, it has a link; the list of questions has it.
 	w.press("Share with the channel")

@@ -3,7 +3,9 @@ package command
 import (
 	"bytes"
 	"context"
+	_ "embed"
 	"encoding/json"
+	"flag"
 	"fmt"
 	"io"
 	"os"
@@ -20,12 +22,19 @@ import (
 	"github.com/chromedp/chromedp"
 )
 
-// Environment of the tests in a browser: the accessibility checker's one file,
-// axe.min.js of the npm package axe-core; and a folder for screenshots, for
-// people to look at.
+// shots is a folder for screenshots, for people to look at:
+// go test ./bot/command -run Browser -shots FOLDER
+var shots = flag.String("shots", "", "write screenshots of the pages into this folder")
+
+// checker is the accessibility checker, which runs in the page.
+//
+//go:embed testdata/axe/axe.min.js
+var checker string
+
+// The sizes of a window on a desk and on a phone.
 const (
-	axeFile   = "NETPOST_AXE"
-	shotsFile = "NETPOST_SHOTS"
+	deskWidth, deskHeight   = 1280, 900
+	phoneWidth, phoneHeight = 390, 844
 )
 
 // browsers are the names of the program that these tests drive, best first.
@@ -77,7 +86,10 @@ func open(t *testing.T, base string) *window {
 		t.Skipf("no browser to drive: none of %s is installed (Debian's package chromium has one)", strings.Join(browsers, ", "))
 	}
 	o := append(chromedp.DefaultExecAllocatorOptions[:], chromedp.ExecPath(program), chromedp.UserDataDir(t.TempDir()),
-		chromedp.Flag("disable-quic", true), chromedp.Flag("disable-gpu", true), chromedp.Flag("disable-component-update", true))
+		chromedp.Flag("disable-quic", true), chromedp.Flag("disable-gpu", true), chromedp.Flag("disable-component-update", true),
+		chromedp.Flag("disable-dev-shm-usage", true), // a container's is small
+		// A page that was kept whole comes back without the events that the driver waits for.
+		chromedp.Flag("disable-features", "Translate,BlinkGenPropertyTrees,BackForwardCache"))
 	if os.Geteuid() == 0 {
 		o = append(o, chromedp.NoSandbox) // its sandbox does not start as root
 	}
@@ -85,26 +97,36 @@ func open(t *testing.T, base string) *window {
 	t.Cleanup(stop)
 	ctx, stop = chromedp.NewContext(ctx)
 	t.Cleanup(stop)
-	ctx, stop = context.WithTimeout(ctx, 3*time.Minute)
+	ctx, stop = context.WithTimeout(ctx, 5*time.Minute)
 	t.Cleanup(stop)
 	w := &window{t, ctx, base}
 	if err := chromedp.Do(ctx); err != nil { // the browser ends with the context that started it
 		t.Fatal(err)
 	}
-	w.do(chromedp.EmulateViewport(1100, 900))
+	w.do(chromedp.EmulateViewport(deskWidth, deskHeight))
 	return w
 }
 
+// do takes steps in the page.
 func (w *window) do(steps ...chromedp.Action[chromedp.Void]) {
 	w.t.Helper()
 	ctx, stop := context.WithTimeout(w.ctx, 2*patience)
 	defer stop()
 	if err := chromedp.Do(ctx, steps...); err != nil {
-		text, _ := chromedp.Run(w.ctx, chromedp.Text("body"))
+		ctx, stop := context.WithTimeout(w.ctx, patience)
+		defer stop()
+		text, _ := chromedp.Run(ctx, chromedp.Text("body"))
 		w.t.Fatalf("%v, on the page\n%s", err, text)
 	}
 }
 
+// back goes back to the page before, until it shows what is selected.
+func (w *window) back(until string) {
+	w.t.Helper()
+	w.do(chromedp.NavigateBack(), chromedp.WaitVisible(until))
+}
+
+// visit opens a page.
 func (w *window) visit(path string) {
 	w.t.Helper()
 	w.do(chromedp.Navigate(w.base+path), chromedp.WaitVisible("main"))
@@ -172,42 +194,33 @@ func (w *window) press(label string) {
 // is a folder for them.
 func (w *window) shot(name string) {
 	w.t.Helper()
-	dir := os.Getenv(shotsFile)
 	for _, size := range []struct {
 		name          string
 		width, height int64
-	}{{"desk", 1100, 900}, {"phone", 390, 844}} {
+	}{{"desk", deskWidth, deskHeight}, {"phone", phoneWidth, phoneHeight}} {
 		w.do(chromedp.EmulateViewport(size.width, size.height))
 		if wide := eval[int](w, `document.documentElement.scrollWidth`); int64(wide) > size.width {
 			w.t.Errorf("%s is %d wide on a %s of %d", name, wide, size.name, size.width)
 		}
-		if dir == "" {
+		if *shots == "" {
 			continue
 		}
 		png, err := chromedp.Run(w.ctx, chromedp.FullScreenshot(100))
 		if err == nil {
-			err = os.WriteFile(filepath.Join(dir, name+"-"+size.name+".png"), png, 0o666)
+			err = os.WriteFile(filepath.Join(*shots, name+"-"+size.name+".png"), png, 0o666)
 		}
 		if err != nil {
 			w.t.Error(err)
 		}
 	}
-	w.do(chromedp.EmulateViewport(1100, 900))
+	w.do(chromedp.EmulateViewport(deskWidth, deskHeight))
 }
 
 // accessible fails the test where the checker finds something serious in the
 // page, in the light and in the dark scheme.
 func (w *window) accessible(where string) {
 	w.t.Helper()
-	file := os.Getenv(axeFile)
-	if file == "" {
-		return
-	}
-	script, err := os.ReadFile(file)
-	if err != nil {
-		w.t.Fatal(err)
-	}
-	eval[string](w, string(script)+"; 'loaded'")
+	eval[string](w, checker+"; 'loaded'")
 	for _, scheme := range []string{"light", "dark"} {
 		w.scheme(scheme)
 		w.check(where + ", " + scheme)
