@@ -50,7 +50,7 @@ const farOff = 50 * court.Metre
 // readAlignment reads where players stand at the service. Every word must have
 // a part in it or be known not to matter; else it is listed as unread.
 func readAlignment(s *scene) (heard, bool) {
-	r := &aligned{s: s, ws: courtWords(s.toks), used: make([]bool, len(s.toks)), a: &court.Alignment{}, subj: -1}
+	r := &aligned{s: s, ws: s.courtWords(), used: make([]bool, len(s.toks)), a: &court.Alignment{}, subj: -1}
 	r.sides()
 	for i := 0; i < len(r.ws); {
 		if r.ws[i].mark != 0 {
@@ -90,11 +90,10 @@ func (r *aligned) positional() bool {
 	return false
 }
 
-// sides settles whose names the sides go by.
-func (r *aligned) sides() {
-	r.team = play.A
-	s := r.s
-	for i, t := range s.toks { // "their serving team's setter"
+// linkSides links the part in the serve to the names of the sides where the one
+// stands right after the other: "their serving team's setter".
+func (s *scene) linkSides() {
+	for i, t := range s.toks {
 		if i > 0 && t.side.fam == serveRec && s.toks[i-1].side.ok() && s.toks[i-1].side.fam != serveRec {
 			if owner := s.team(s.toks[i-1].side); owner != play.NoTeam && s.first[serveRec] == play.NoTeam {
 				s.first[serveRec] = owner
@@ -104,6 +103,12 @@ func (r *aligned) sides() {
 			}
 		}
 	}
+}
+
+// sides settles whose names the sides go by.
+func (r *aligned) sides() {
+	r.team = play.A
+	s := r.s
 	for _, t := range s.toks {
 		if t.side.ok() {
 			if team := s.team(t.side); team != play.NoTeam {

@@ -5,9 +5,19 @@ import "example.org/netpost/engine/play"
 // An area reads questions about one kind of subject that is no play of the
 // ball. Areas are tried in their order; the one that uses most of the words
 // wins.
+//
+// A new area is a row of areaReaders. Its reader walks the whole text, and most
+// texts are plays of the ball: so it declares a gate, the words without which
+// it reads nothing, taken from its own table where it has one. A gate may let
+// through what the reader then gives back; it may never keep away what the
+// reader would have read. A reader changes nothing of the scene, for it is not
+// run on every text.
 type area struct {
 	name string
 	read func(s *scene) (heard, bool)
+	// gate is what a text must have for read to be tried; nil lets everything
+	// through. It is asked for once, when the first text is read.
+	gate func() gate
 	// reprint reads a text that is word for word a print of the area's
 	// subject; it takes nothing else.
 	reprint func(text string) (play.Spoken, bool)
@@ -26,12 +36,13 @@ type heard struct {
 	more []string // further questions in the same text
 }
 
-// areaReaders lists the areas.
+// areaReaders lists the areas. Look-ups have no gate: their reader gives up at
+// the first word that no question about the rules has.
 var areaReaders = []area{
 	{name: "facts", read: readLookup},
-	{name: "dead ball", read: readDeadBall, reprint: deadPrint},
-	{name: "alignment", read: readAlignment, reprint: readCourtPrint},
-	{name: "alignment", read: readOrder},
+	{name: "dead ball", read: readDeadBall, gate: deadGate, reprint: deadPrint},
+	{name: "alignment", read: readAlignment, gate: alignmentGate, reprint: readCourtPrint},
+	{name: "alignment", read: readOrder, gate: orderGate},
 }
 
 // inPrint reads a text that is a print of a subject of another area.
@@ -52,7 +63,12 @@ func inPrint(text string) (play.Spoken, string, bool) {
 func (s *scene) inArea(rally bool) (heard, string, bool) {
 	var best heard
 	most, name := 0, ""
-	for _, a := range areaReaders {
+	s.linkSides()
+	has := s.gateWords()
+	for i, a := range areaReaders {
+		if a.gate != nil && !s.ungated && !readyGates().lets(i, has) {
+			continue
+		}
 		h, ok := a.read(s)
 		if !ok || rally && !h.sure {
 			continue

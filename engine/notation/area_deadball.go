@@ -9,10 +9,6 @@ import (
 	"example.org/netpost/engine/play"
 )
 
-func init() {
-	areaReaders = append(areaReaders, area{name: "dead ball", read: readDeadBall, reprint: deadPrint})
-}
-
 // A deadPhrase is a row of the lexicon of dead-ball acts. Alternatives of a
 // word are parted by a stroke; a word in brackets may be missing; <n> is a
 // number. Says lists what the phrase tells, parted by spaces; what the kind of
@@ -147,6 +143,10 @@ type deadReader struct {
 var deadForms = map[string]string{"am": "be", "are": "be", "bled": "bleed", "blew": "blow", "broke": "break", "did": "do", "does": "do", "fell": "fall", "fought": "fight",
 	"gets": "get", "got": "get", "gotten": "get", "had": "have", "has": "have", "having": "have", "is": "be", "made": "make", "swore": "swear", "was": "be", "were": "be"}
 
+// timeOut reports whether a token is the short word for a time-out, which only
+// capital letters show.
+func timeOut(t *token) bool { return t.raw == "TO" || t.raw == "TOs" || t.raw == "T.O" }
+
 func deadPrint(text string) (play.Spoken, bool) {
 	a, ok := deadball.Parse(text)
 	return a, ok
@@ -162,7 +162,7 @@ func newDeadReader(s *scene) *deadReader {
 			clause++
 		}
 		r.in[i] = clause
-		if t.raw == "TO" || t.raw == "TOs" || t.raw == "T.O" {
+		if timeOut(t) {
 			t.form, t.base = "timeout", ""
 		}
 		if b, ok := deadForms[t.form]; ok {

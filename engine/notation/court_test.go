@@ -41,7 +41,7 @@ func courtTexts(t *testing.T) []string {
 func TestCourtLexicon(t *testing.T) {
 	used := map[string]bool{}
 	for _, text := range courtTexts(t) {
-		ws := courtWords(newScene(tokens(text)).toks)
+		ws := newScene(tokens(text)).courtWords()
 		for i := range ws {
 			if row, n := courtRowAt(ws, i); n > 0 {
 				used[row.pattern] = true

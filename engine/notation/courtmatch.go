@@ -17,9 +17,13 @@ type courtWord struct {
 	roots    []string
 }
 
-// courtWords are the words of a text.
-func courtWords(ts []token) []courtWord {
-	var out []courtWord
+// courtWords are the words of the text.
+func (s *scene) courtWords() []courtWord {
+	if s.court != nil {
+		return s.court
+	}
+	ts := s.toks
+	out := make([]courtWord, 0, len(ts))
 	for i := 0; i < len(ts); i++ {
 		w := courtWord{token: ts[i], from: i, to: i + 1}
 		for w.mark == 0 && w.to < len(ts) && ts[w.to].start == w.start && ts[w.to].mark == 0 {
@@ -41,7 +45,11 @@ func courtWords(ts []token) []courtWord {
 				w.form = p
 			}
 		}
-		w.roots = roots(w.form)
+		if w.form == ts[w.from].form {
+			w.roots = s.rootsOf(w.from)
+		} else {
+			w.roots = roots(nil, w.form)
+		}
 		if w.base != "" {
 			w.roots = append(w.roots, w.base)
 		}
@@ -51,6 +59,7 @@ func courtWords(ts []token) []courtWord {
 		}
 		out = append(out, w)
 	}
+	s.court = out
 	return out
 }
 
@@ -67,17 +76,24 @@ func isPosition(s string) bool {
 type courtPattern struct {
 	fields []serveField
 	row    *courtRow
+	at     int // its place in the table
 }
 
 var courtPatterns = sync.OnceValue(func() []courtPattern {
 	var out []courtPattern
 	for i := range courtRows {
-		p := courtPattern{row: &courtRows[i]}
-		for f := range strings.FieldsSeq(courtRows[i].pattern) {
-			head, optional := strings.CutSuffix(f, "?")
-			p.fields = append(p.fields, serveField{strings.Split(head, "|"), optional})
+		out = append(out, courtPattern{fieldsOf(courtRows[i].pattern), &courtRows[i], i})
+	}
+	return out
+})
+
+// courtStarts are the patterns by the words that can stand first in them.
+var courtStarts = sync.OnceValue(func() map[string][]courtPattern {
+	out := map[string][]courtPattern{}
+	for _, p := range courtPatterns() {
+		for _, w := range firstWords(p.fields) {
+			out[w] = append(out[w], p)
 		}
-		out = append(out, p)
 	}
 	return out
 })
@@ -86,10 +102,20 @@ var courtPatterns = sync.OnceValue(func() []courtPattern {
 // takes; of two as long the first of the table.
 func courtRowAt(ws []courtWord, i int) (*courtRow, int) {
 	var row *courtRow
-	most := 0
-	for _, p := range courtPatterns() {
-		if n := p.match(ws, i, p.fields); n > most {
-			row, most = p.row, n
+	most, at := 0, 0
+	try := func(w string) {
+		for _, p := range courtStarts()[w] {
+			if n := p.match(ws, i, p.fields); n > most || n == most && n > 0 && p.at < at {
+				row, most, at = p.row, n, p.at
+			}
+		}
+	}
+	if i < len(ws) && ws[i].mark == 0 {
+		for _, w := range ws[i].roots {
+			try(w)
+		}
+		if ws[i].form == "<side>" {
+			try("@")
 		}
 	}
 	return row, most

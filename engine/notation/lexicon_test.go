@@ -79,21 +79,29 @@ func texts(t testing.TB) []string {
 		t.Fatal(err)
 	}
 	for _, name := range append([]string{"testdata/cases.plays", "testdata/phrases.txt"}, more...) {
-		b, err := os.ReadFile(name)
-		if err != nil {
-			t.Fatal(err)
+		out = append(out, textsOf(t, name)...)
+	}
+	return out
+}
+
+// textsOf are the texts of one file of plays, or the lines of a file of phrases.
+func textsOf(t testing.TB, name string) []string {
+	t.Helper()
+	b, err := os.ReadFile(name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var out []string
+	for line := range strings.Lines(string(b)) {
+		line = strings.TrimSpace(line)
+		if strings.HasSuffix(name, ".plays") {
+			if key, text, ok := strings.Cut(line, " "); ok && (key == "text" || key == "slash") {
+				out = append(out, strings.TrimSpace(text))
+			}
+			continue
 		}
-		for line := range strings.Lines(string(b)) {
-			line = strings.TrimSpace(line)
-			if strings.HasSuffix(name, ".plays") {
-				if key, text, ok := strings.Cut(line, " "); ok && (key == "text" || key == "slash") {
-					out = append(out, strings.TrimSpace(text))
-				}
-				continue
-			}
-			if line != "" && line[0] != '#' {
-				out = append(out, line)
-			}
+		if line != "" && line[0] != '#' {
+			out = append(out, line)
 		}
 	}
 	return out

@@ -13,20 +13,42 @@ import (
 type orderPattern struct {
 	fields []serveField
 	row    *orderRow
+	at     int // its place in the table
 }
 
 var orderPatterns = sync.OnceValue(func() []orderPattern {
 	var out []orderPattern
 	for i := range orderRows {
-		p := orderPattern{row: &orderRows[i]}
-		for f := range strings.FieldsSeq(orderRows[i].pattern) {
-			head, optional := strings.CutSuffix(f, "?")
-			p.fields = append(p.fields, serveField{strings.Split(head, "|"), optional})
-		}
-		out = append(out, p)
+		out = append(out, orderPattern{fieldsOf(orderRows[i].pattern), &orderRows[i], i})
 	}
 	return out
 })
+
+// orderStarts are the patterns by the words that can stand first in them.
+var orderStarts = sync.OnceValue(func() map[string][]orderPattern {
+	out := map[string][]orderPattern{}
+	for _, p := range orderPatterns() {
+		for _, w := range firstWords(p.fields) {
+			out[w] = append(out[w], p)
+		}
+	}
+	return out
+})
+
+// orderStart gives the words of patterns that a word can be the first of.
+func orderStart(w courtWord, yield func(string)) {
+	for _, r := range w.roots {
+		yield(r)
+	}
+	if w.form == "<side>" {
+		yield(strings.ToLower(w.raw))
+	}
+	for _, class := range [...]string{"@", "#", "#-#"} {
+		if fitsOrder(w, class) {
+			yield(class)
+		}
+	}
+}
 
 // match is how many words from i on the fields take, 0 where they do not fit.
 // sides are the words that name a side.
@@ -83,7 +105,7 @@ type ordered struct {
 // nobody can follow any more. A wrong server of whom nothing else is told is a
 // matter of the rally.
 func readOrder(s *scene) (heard, bool) {
-	r := &ordered{s: s, ws: courtWords(s.toks), used: make([]bool, len(s.toks)), l: &court.Lineup{}}
+	r := &ordered{s: s, ws: s.courtWords(), used: make([]bool, len(s.toks)), l: &court.Lineup{}}
 	for i := 0; i < len(r.ws); {
 		if r.ws[i].mark != 0 {
 			i++
@@ -152,12 +174,14 @@ func sceneryOf(s *scene, h *heard) (left int, ok bool) {
 // take reads what begins at word i; it gives the number of words read.
 func (r *ordered) take(i int) int {
 	var row *orderRow
-	most, sides := i, []int(nil)
-	for _, p := range orderPatterns() {
-		if end, s := p.match(r.ws, i, p.fields, nil); end > most {
-			row, most, sides = p.row, end, s
+	most, at, sides := i, 0, []int(nil)
+	orderStart(r.ws[i], func(w string) {
+		for _, p := range orderStarts()[w] {
+			if end, s := p.match(r.ws, i, p.fields, nil); end > most || end == most && end > i && p.at < at {
+				row, most, at, sides = p.row, end, p.at, s
+			}
 		}
-	}
+	})
 	if row == nil {
 		return 0
 	}

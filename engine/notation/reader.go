@@ -13,7 +13,10 @@ import (
 // Read reads a question as officials type it: the terse slash form or a whole
 // story. What it did not understand is in Unread; nothing is guessed. The
 // error is for a text with no words, or longer than MaxText.
-func Read(text string) (Reading, error) {
+func Read(text string) (Reading, error) { return read(text, false) }
+
+// read reads a question; ungated, it tries every area, whatever its gate says.
+func read(text string, ungated bool) (Reading, error) {
 	if strings.TrimSpace(text) == "" {
 		return Reading{}, fmt.Errorf("text: it is empty; tell the play in words, at most %d bytes", MaxText)
 	}
@@ -36,6 +39,7 @@ func Read(text string) (Reading, error) {
 	ts := tokens(text)
 	r.Corrected = correct(ts)
 	s := newScene(ts)
+	s.ungated = ungated
 	s.run()
 	r.Calls, r.Wanted, r.Evidence, r.Caution = s.calls, s.wanted, s.evidence, s.cautious()
 	r.Code = code.Code(s.code)

@@ -10,13 +10,17 @@ import (
 // place in the lists until the play is finished.
 type scene struct {
 	toks   []token
+	forms  []wordForms // of the tokens, once a reader wants them
+	court  []courtWord // the tokens as the court's lexicon sees them, likewise
 	atoms  []atom
 	evs    []happening
 	people []person
-	open   map[play.FactID]play.Value
-	voids  map[play.FactID]bool // of the opening
-	asked  play.Asked
-	lost   []string // words that were taken up and not understood
+	// ungated: every area is tried, whatever its gate says.
+	ungated bool
+	open    map[play.FactID]play.Value
+	voids   map[play.FactID]bool // of the opening
+	asked   play.Asked
+	lost    []string // words that were taken up and not understood
 
 	first   map[family]play.Team // the team of a family's first name
 	primary family               // whose names the sides go by

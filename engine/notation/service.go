@@ -53,7 +53,7 @@ type flown struct {
 // words of which every one has a part in it or is known not to matter. It
 // leaves any other text to the reader of rallies.
 func (s *scene) readService() (*play.Rally, []Unread, bool) {
-	v := &service{s: s, m: newMatcher(s.toks), used: make([]bool, len(s.toks)), at: -1,
+	v := &service{s: s, m: newMatcher(s), used: make([]bool, len(s.toks)), at: -1,
 		facts: map[play.FactID]play.Value{}, setting: map[play.FactID]play.Value{}}
 	var rows []serveMatch
 	for i := 0; i < len(s.toks); {

@@ -1,6 +1,7 @@
 package notation
 
 import (
+	"slices"
 	"strings"
 	"sync"
 
@@ -74,48 +75,75 @@ type servePattern struct {
 var servePatterns = sync.OnceValue(func() map[string][]servePattern {
 	out := map[string][]servePattern{}
 	for i := range serveRows {
-		p := servePattern{row: &serveRows[i]}
-		for f := range strings.FieldsSeq(serveMacros.Replace(serveRows[i].pattern)) {
-			head, optional := strings.CutSuffix(f, "?")
-			p.fields = append(p.fields, serveField{strings.Split(head, "|"), optional})
-		}
-		for _, f := range p.fields {
-			for _, w := range f.words {
-				out[w] = append(out[w], p)
-			}
-			if !f.optional {
-				break
-			}
+		p := servePattern{fieldsOf(serveMacros.Replace(serveRows[i].pattern)), &serveRows[i]}
+		for _, w := range firstWords(p.fields) {
+			out[w] = append(out[w], p)
 		}
 	}
 	return out
 })
 
-// roots are the words that a form can be of: itself, and what is left without
-// its ending.
-func roots(s string) []string {
-	out := []string{s}
+// fieldsOf are the places of a pattern.
+func fieldsOf(pattern string) []serveField {
+	var out []serveField
+	for f := range strings.FieldsSeq(pattern) {
+		head, optional := strings.CutSuffix(f, "?")
+		out = append(out, serveField{strings.Split(head, "|"), optional})
+	}
+	return out
+}
+
+// firstWords are the words that can stand first in what a pattern matches.
+func firstWords(fields []serveField) []string {
+	var out []string
+	for _, f := range fields {
+		out = append(out, f.words...)
+		if !f.optional {
+			break
+		}
+	}
+	return out
+}
+
+// roots puts the words that a form can be of to others: itself, and what is
+// left without its ending.
+func roots(out []string, s string) []string {
+	out = append(out, s)
 	if b, ok := irregular[s]; ok {
 		return append(out, b)
 	}
-	cut := func(end string, adds ...string) {
-		b, ok := strings.CutSuffix(s, end)
-		if !ok || len(b) < 2 {
-			return
+	switch n := len(s); {
+	case n < 3:
+	case s[n-1] == 's':
+		if b, ok := strings.CutSuffix(s, "ies"); ok && len(b) > 1 {
+			out = undoubled(append(out, b+"y"), b)
 		}
-		for _, a := range adds {
-			out = append(out, b+a)
+		out = append(out, s[:n-1])
+		if b, ok := strings.CutSuffix(s, "es"); ok && len(b) > 1 {
+			out = append(out, b)
 		}
-		if n := len(b); end != "s" && end != "es" && n > 2 && b[n-1] == b[n-2] {
-			out = append(out, b[:n-1])
+	case strings.HasSuffix(s, "ed"):
+		if b, ok := strings.CutSuffix(s, "ied"); ok && len(b) > 1 {
+			out = append(out, b+"y")
+			out = undoubled(out, b)
+		}
+		if b := s[:n-2]; len(b) > 1 {
+			out = undoubled(append(out, b, s[:n-1]), b)
+		}
+	case strings.HasSuffix(s, "ing"):
+		if b := s[:n-3]; len(b) > 1 {
+			out = undoubled(append(out, b, b+"e"), b)
 		}
 	}
-	cut("ies", "y")
-	cut("s", "")
-	cut("es", "")
-	cut("ied", "y")
-	cut("ed", "", "e")
-	cut("ing", "", "e")
+	return out
+}
+
+// undoubled puts a word whose last letter was doubled to others: "stepp" is of
+// "step".
+func undoubled(out []string, b string) []string {
+	if n := len(b); n > 2 && b[n-1] == b[n-2] {
+		out = append(out, b[:n-1])
+	}
 	return out
 }
 
@@ -136,13 +164,13 @@ type matcher struct {
 	roots [][]string
 }
 
-func newMatcher(ts []token) *matcher {
-	m := &matcher{toks: ts, roots: make([][]string, len(ts))}
-	for i, t := range ts {
+func newMatcher(s *scene) *matcher {
+	m := &matcher{toks: s.toks, roots: make([][]string, len(s.toks))}
+	for i, t := range s.toks {
 		if t.mark == 0 {
-			m.roots[i] = roots(t.form)
+			m.roots[i] = s.rootsOf(i)
 			if t.from != "" {
-				m.roots[i] = append(m.roots[i], roots(t.from)...)
+				m.roots[i] = roots(m.roots[i], t.from)
 			}
 		}
 	}
@@ -158,10 +186,8 @@ func (m *matcher) at(i int) (serveMatch, bool) {
 			m.walk(p.fields, i, c, &best)
 		}
 	}
-	seen := map[string]bool{}
-	for _, w := range m.roots[i] {
-		if !seen[w] {
-			seen[w] = true
+	for k, w := range m.roots[i] {
+		if !slices.Contains(m.roots[i][:k], w) {
 			try(servePatterns()[w])
 		}
 	}
@@ -239,10 +265,10 @@ func counted0(s string) (int, bool) {
 		}
 		return n, true
 	}
-	for i, w := range strings.Fields("zero one two three four five six seven eight nine ten eleven twelve") {
-		if w == s {
-			return i, true
-		}
+	if i := slices.Index(numberWords[:], s); i >= 0 {
+		return i, true
 	}
 	return 0, false
 }
+
+var numberWords = [...]string{"zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"}

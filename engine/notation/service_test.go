@@ -38,7 +38,7 @@ func TestServeRows(t *testing.T) {
 			ws = append(ws, w)
 		}
 		text := strings.Join(ws, " ")
-		m := newMatcher(tokens(text))
+		m := newMatcher(newScene(tokens(text)))
 		if _, ok := m.at(0); !ok {
 			t.Errorf("%q is not found in %q", r.pattern, text)
 		}
