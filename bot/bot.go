@@ -195,6 +195,8 @@ func (t *turn) command(s spoken) Reply {
 		return t.mentorsQueue()
 	case "search":
 		return t.search(s)
+	case "views":
+		return t.beginViews(s)
 	}
 	panic("bot: command " + row.Name + " is in the table and nowhere else")
 }

@@ -32,6 +32,7 @@ var commandRows = []CommandRow{
 	{"posts", "", false, false, "list what may have been posted or not, to send it again or drop it", "", Mentor},
 	{"queue", "", false, false, "list the questions that wait for a mentor", "", Mentor},
 	{"search", "words", true, true, "look through the case notes", "joust above the net", Anyone},
+	{"views", "play", true, true, "compare how two officials saw a play: each gives their facts, nobody is named", "setter saves a tight ball, blocker touches it too", Anyone},
 }
 
 // Commands is the table, sorted by name.

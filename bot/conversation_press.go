@@ -8,7 +8,6 @@ import (
 	"example.org/netpost/bot/store"
 	"example.org/netpost/engine"
 	"example.org/netpost/engine/answer"
-	"example.org/netpost/engine/play"
 )
 
 // press does what a button says.
@@ -25,6 +24,8 @@ func (t *turn) press(state string) Reply {
 		return Update{Message: Message{Doc: Help(), More: Token{"guide", nil}.String(), Page: number(arg(0))}}
 	case "answer":
 		return t.asMentor(func() Reply { return t.answerForm(arg(0)) })
+	case "both":
+		return t.turnViews(arg(0), arg(1))
 	case "case":
 		return t.asMentor(func() Reply { return t.pageOfCall(arg(0), arg(1)) })
 	case "claim":
@@ -35,12 +36,16 @@ func (t *turn) press(state string) Reply {
 		return t.asMentor(func() Reply { return t.draftForm(arg(0)) })
 	case "drop":
 		return t.asMentor(func() Reply { return t.dropDraft(arg(0)) })
+	case "hand":
+		return t.hand(arg(0), arg(1))
 	case "held":
 		return t.release(arg(0), arg(1))
 	case "look":
 		return t.asMentor(func() Reply { return t.lookAt(arg(0)) })
 	case "mentor":
 		return t.askMentor(arg(0))
+	case "name":
+		return t.nameForm(arg(0))
 	case "object":
 		return t.object(arg(0), arg(1))
 	case "post":
@@ -49,6 +54,20 @@ func (t *turn) press(state string) Reply {
 		return t.publish(arg(0), arg(1), arg(2))
 	case "release":
 		return t.asMentor(func() Reply { return t.unclaim(arg(0)) })
+	case "saw":
+		return t.saw(arg(0))
+	case "see":
+		return t.seeAs(arg(0), arg(1))
+	case "sight":
+		return Form{
+			State: Token{"sighted", tok.Args}.String(), Title: "In your own words", Send: "That is what I saw",
+			Fields: []Input{{Name: "words", Label: "What did you see?", Lines: true, Must: true, Max: 500,
+				Hint: "for example: she was back row, ball above the net"}},
+		}
+	case "unname":
+		return t.nameView(arg(0), "")
+	case "unsee":
+		return t.unsee(arg(0))
 	case "week":
 		return t.turnBulletin(arg(0), number(arg(1)))
 	case "words":
@@ -122,26 +141,10 @@ func (t *turn) load(id string) (d dialogue, failed Reply) {
 }
 
 // standing are the facts told of the question itself, the last word on each.
-func standing(facts []store.Given) []engine.Given {
-	var out []engine.Given
-	for _, f := range facts {
-		if f.View != "" {
-			continue
-		}
-		out = lay(out, engine.Given{Key: play.Key{Fact: play.FactID(f.Fact), Of: f.Event}, Value: play.Value(f.Value)})
-	}
-	return out
-}
+func standing(facts []store.Given) []engine.Given { return factsOf(facts, "") }
 
 // lay puts facts on top of others.
-func lay(facts []engine.Given, on ...engine.Given) []engine.Given {
-	out := slices.Clone(facts)
-	for _, g := range on {
-		out = slices.DeleteFunc(out, func(o engine.Given) bool { return o.Key == g.Key })
-		out = append(out, g)
-	}
-	return out
-}
+func lay(facts []engine.Given, on ...engine.Given) []engine.Given { return answer.Lay(facts, on...) }
 
 // mine reports whether the person may change the answer that all see.
 func (t *turn) mine(d dialogue) bool { return d.Asker == t.Who.Person || t.role >= Mentor }
@@ -185,6 +188,9 @@ func (t *turn) give(d dialogue, facts []engine.Given) Reply {
 			}
 		}
 		if err := w.Answer(d.ID, next.record(now)); err != nil {
+			return err
+		}
+		if err := t.refresh(w, viewsKey(d.ID)); err != nil {
 			return err
 		}
 		if !t.inPlace {
@@ -269,7 +275,12 @@ func (t *turn) undo(d dialogue) Reply {
 		return t.trouble(err, "The fact could not be taken back; nothing has changed.")
 	}
 	d = t.answered(d.Question, standing(kept))
-	err = t.Store.Write(t.ctx, t.assoc.ID, func(w store.Writer) error { return w.Answer(d.ID, d.record(t.Now())) })
+	err = t.Store.Write(t.ctx, t.assoc.ID, func(w store.Writer) error {
+		if err := w.Answer(d.ID, d.record(t.Now())); err != nil {
+			return err
+		}
+		return t.refresh(w, viewsKey(d.ID))
+	})
 	if err != nil {
 		t.report(err) // what was told is kept; the answer beside it is an older one
 	}

@@ -127,6 +127,9 @@ func (t *turn) buttons(d dialogue, v view) []Block {
 	if v != changesView && len(d.answer.Changes) > 0 {
 		also.add("What would change it", "view", d.ID, string(changesView))
 	}
+	if d.subject != nil {
+		also.add(differentLabel, "saw", d.ID)
+	}
 	also.add("Ask a mentor", "mentor", d.ID)
 	also.add(disagreeLabel, "differ", d.ID)
 	if d.Private && !t.Direct && !t.public {

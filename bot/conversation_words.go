@@ -187,12 +187,16 @@ func (t *turn) submit(e Submit) Reply {
 	switch tok.Verb {
 	case "against":
 		return t.call(tok.Args[0], store.Disagree, tok.Args[1], words)
+	case "called":
+		return t.nameView(tok.Args[0], words)
 	case "call":
 		return t.call(tok.Args[0], store.AskMentor, "", words)
 	case "note":
 		return t.asMentor(func() Reply { return t.makeDraft(tok.Args[0], e.Values) })
 	case "reply":
 		return t.asMentor(func() Reply { return t.mentorAnswers(tok.Args[0], words) })
+	case "sighted":
+		return t.seeInWords(tok.Args[0], words)
 	case "tell":
 	default:
 		return t.tell("I don't know this form.", "It may be of another version of netpost. Ask the question again.")

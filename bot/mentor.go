@@ -43,7 +43,7 @@ func (t *turn) askMentor(question string) Reply {
 
 // Most buttons of a disagreement: what every platform shows of one message.
 const (
-	mostFacts = 12
+	mostFacts = 10
 	mostRules = 6
 )
 

@@ -136,19 +136,26 @@ func (t *turn) askedAt(r store.Reader, c store.Call) (store.Post, error) {
 		}
 		return store.Post{Where: home, To: c.By}, nil
 	}
+	where, err := askedIn(r, q)
+	return store.Post{Where: where}, err
+}
+
+// askedIn is where a question was asked, in the thread of its answer.
+func askedIn(r store.Reader, q store.Question) (Place, error) {
 	where := q.Where
-	if where.Thread == "" {
-		threads, err := r.Threads(q.ID)
-		if err != nil {
-			return store.Post{}, err
-		}
-		for _, h := range threads {
-			if h.Role == store.Asked && h.Where.Platform == where.Platform && h.Where.Workspace == where.Workspace && h.Where.Channel == where.Channel {
-				where.Thread = h.Where.Thread
-			}
+	if where.Thread != "" {
+		return where, nil
+	}
+	threads, err := r.Threads(q.ID)
+	if err != nil {
+		return Place{}, err
+	}
+	for _, h := range threads {
+		if h.Role == store.Asked && near(h.Where, where) {
+			where.Thread = h.Where.Thread
 		}
 	}
-	return store.Post{Where: where}, nil
+	return where, nil
 }
 
 // homeOf is the workspace to reach somebody in: that of the event where they

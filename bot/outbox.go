@@ -49,6 +49,7 @@ func postKinds() []postKind {
 		{name: "reply", what: "a mentor's answer", role: Mentor, compose: (*turn).composeReply, sent: replySent, gone: replyGone},
 		{name: "share", what: "an answer that its asker shared", role: Mentor, told: true, compose: (*turn).composeAnswer, sent: answerSent},
 		{name: "told", what: "the answer to words in a thread", role: Mentor, told: true, compose: (*turn).composeAnswer},
+		{name: "views", what: "two views of a play", role: Mentor, compose: (*turn).composeViews, gone: viewsGone},
 	}
 }
 
