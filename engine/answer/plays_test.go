@@ -35,6 +35,8 @@ var floors = []struct {
 	{"own.plays", false, 45, 0},
 	{"questions.plays", true, 55, 1},
 	{"questions.plays", false, 40, 0},
+	{"rally_stories_1.plays", true, 75, 0},
+	{"rally_stories_1.plays", false, 80, 0},
 	{"serve.plays", true, 65, 0},
 	{"serve.plays", false, 12, 0},
 	{"stories.plays", true, 78, 0},
@@ -144,7 +146,7 @@ func TestPlays(t *testing.T) {
 // both forms and a right answer, and that ids differ.
 func TestPlayFiles(t *testing.T) {
 	ids := map[string]bool{}
-	for _, name := range []string{"cases.plays", "court.plays", "deadball.plays", "dev.plays", "own.plays", "questions.plays", "serve.plays", "stories.plays", "stories2.plays"} {
+	for _, name := range []string{"cases.plays", "court.plays", "deadball.plays", "dev.plays", "own.plays", "questions.plays", "rally_stories_1.plays", "serve.plays", "stories.plays", "stories2.plays"} {
 		for _, p := range load(t, name) {
 			at := fmt.Sprintf("%s:%d: %s", name, p.Line, p.ID)
 			if ids[p.ID] {

@@ -24,7 +24,11 @@ func (s *scene) act(c *clauseState, i int) int {
 	if !noun && i > c.from && s.meant(c, i) {
 		return i + 1
 	}
-	if w, j, ok := s.byWhom(c, i); ok {
+	if a.verb == vNet || a.verb == vLine {
+		if _, j, ok := s.byWhom(c, i); ok {
+			s.settled(i+1, j) // "pushed into the net by her teammate"
+		}
+	} else if w, j, ok := s.byWhom(c, i); ok {
 		for j < c.to && (s.atoms[j].class == cBody || s.atoms[j].class == cVerb && s.atoms[j].action == play.Block && s.atoms[j-1].poss) {
 			s.mark(j, j+1) // "by our block"
 			if j++; a.action == play.Touch && w.role == play.NoRole {
@@ -97,8 +101,18 @@ func (s *scene) act(c *clauseState, i int) int {
 			return i + 1
 		}
 	}
+	s.passiveVerb = !noun && s.undergone(c, i)
 	switch a.verb {
 	case vContact, vSend, vPress:
+		if s.ballSubj && !noun && a.action == play.Attack && !s.passiveVerb && i+1 < c.to {
+			switch s.atoms[i+1].class {
+			case cThing: // "the spike pounds the net"
+				return s.touches(c, i, noun)
+			case cDest, cInto: // "slams into the tape"
+				a.used = true
+				return i + 1
+			}
+		}
 		if a.verb == vContact && strings.HasSuffix(a.word, "hand on") && i+1 < c.to && s.atoms[i+1].class == cThing {
 			return s.grabs(c, i) // "puts a hand on the post"
 		}
@@ -119,6 +133,9 @@ func (s *scene) act(c *clauseState, i int) int {
 	case vServe:
 		s.serves(c, a)
 	case vUp:
+		if strings.HasSuffix(a.phrase, "at net") && !s.ballSubj && !c.deny {
+			s.next = append(s.next, stated1{fact: play.TakeOff, value: play.InFront})
+		}
 		s.goesUp(c, a)
 	case vAttempt:
 		s.attempt(c, a)
@@ -188,6 +205,12 @@ func (s *scene) act(c *clauseState, i int) int {
 		}
 	case vGo:
 		a.used = true
+		if s.drives(c, i) {
+			b := *a
+			b.meaning = does(vContact, play.Touch)
+			s.contact(c, &b, false)
+			return i + 1
+		}
 		switch base(a.word) {
 		case "run down", "chase down", "track down", "go after", "chase", "pursue":
 			if !s.ballSubj && len(s.subj) == 1 {
@@ -225,7 +248,7 @@ func (s *scene) act(c *clauseState, i int) int {
 		s.waiting(s.add(play.Event{Kind: play.Intrusion}, -1))
 		for j := i + 1; j < c.to; j++ { // its way is of no matter
 			switch b := &s.atoms[j]; b.class {
-			case cVerb, cDest, cFloor, cInto, cSide, cThing, cFiller:
+			case cVerb, cDest, cFloor, cInto, cSide, cThing, cFiller, cDigits, cPerson:
 				b.used, b.class = true, cFiller
 			}
 		}

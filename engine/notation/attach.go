@@ -15,6 +15,10 @@ func (s *scene) state(c *clauseState, a *atom, f play.FactID, v play.Value) {
 	if s.blockTouch(c, a) {
 		return
 	}
+	if f == play.Hinders && strings.HasPrefix(a.phrase, "every") && (len(s.evs) == 0 || s.evs[len(s.evs)-1].Kind != play.Intrusion) {
+		a.class = cScenery // everybody stops for a call too
+		return
+	}
 	if f == play.TakeOff && s.landed(c, a) {
 		a.used = true // where a player comes down
 		return

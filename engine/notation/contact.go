@@ -50,9 +50,16 @@ func (s *scene) contact(c *clauseState, a *atom, noun bool) {
 			return
 		}
 		if !noun && !s.ballAhead(c, a) {
-			a.used = base(a.word) == "take" // "takes two steps"
+			n := s.after(c, a)
+			a.used = base(a.word) == "take" || n != nil && (n.class == cShe || n.class == cBody) // "takes two steps", "gets her elbow into it"
 			return
 		}
+	}
+	if !noun && s.passiveVerb {
+		who = []party{{team: s.undergoer(a), pid: -1}}
+		keep := s.subj
+		defer func() { s.subj, s.ballSubj, c.ball = keep, true, true }()
+		s.subj = who
 	}
 	if noun && a.action != play.Touch && !s.owned(c, a) && !s.usedBy(c, a) {
 		keep := s.subj
@@ -114,7 +121,7 @@ func (s *scene) contact(c *clauseState, a *atom, noun bool) {
 		s.fresh = false
 		return // "both touch it", of the two who just did
 	}
-	if s.restated(c, a, who) {
+	if s.restated(c, a, who) || s.toldAgain(c, a, who) {
 		return
 	}
 	action := a.action
@@ -250,7 +257,7 @@ func (s *scene) touch(w party, action play.Action) {
 }
 
 func (s *scene) hits(c *clauseState, a *atom, noun bool) {
-	if s.ballSubj && !noun {
+	if s.ballSubj && !noun && !s.passiveVerb {
 		return // a ball that touches nothing that was read
 	}
 	action := a.action

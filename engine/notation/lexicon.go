@@ -191,7 +191,7 @@ var lex = sync.OnceValue(build)
 func init() { go lex() }
 
 // tables are the tables of the lexicon, each sorted by phrase.
-var tables = [...]*[]entry{&people, &actions, &events, &balls, &stated, &stated2, &settled, &settled2, &settled3, &stories, &places, &places2, &asking, &areas}
+var tables = [...]*[]entry{&people, &actions, &events, &balls, &stated, &stated2, &settled, &settled2, &settled3, &stories, &rally, &rally2, &places, &places2, &asking, &areas}
 
 func build() *lexicon {
 	l := &lexicon{classes: map[string][]string{}}
@@ -449,6 +449,7 @@ var irregular = map[string]string{
 	"held": "hold", "kept": "keep", "lying": "lie", "knew": "know", "left": "leave", "made": "make", "ran": "run", "said": "say",
 	"sent": "send", "shook": "shake", "slid": "slide", "stood": "stand", "struck": "strike", "swung": "swing",
 	"thought": "think", "threw": "throw", "thrown": "throw", "took": "take", "taken": "take", "went": "go", "won": "win",
+	"stuck": "stick", "shot": "shoot", "hung": "hang", "slung": "sling", "flung": "fling", "sprang": "spring", "spun": "spin", "rose": "rise", "sat": "sit", "tore": "tear", "wound": "wind", "swept": "sweep", "leapt": "leap", "crept": "creep",
 	"hands": "hand", "carries": "carry", "tries": "try", "legs": "leg",
 }
 

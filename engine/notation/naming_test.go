@@ -24,7 +24,7 @@ func TestNaming(t *testing.T) {
 		{"their big tall middle touches the net", "their middle touches the net"},
 		{"their MB's in the net", "their middle touches the net"},
 		{"LF touches the net, opponents dig it", "A's front-row player touches the net"},
-		{"back left kicks it up", "A's back-row player touches the ball"},
+		{"back left kicks it up", "A's back-row player digs the ball"},
 		{"she's in the net", "A's player touches the net"},
 		{"2 of theirs dig it", "their first player digs the ball; their second player digs the ball"},
 		{"2 blockers touch it", "A's first blocker touches the ball; A's second blocker touches the ball"},
@@ -59,7 +59,7 @@ func TestTyping(t *testing.T) {
 	for _, text := range []string{
 		"A's setter sets it, then A's OH attacks it",
 		"A'S SETTER SETS IT, THEN A'S OH ATTACKS IT",
-		"idk tbh, A's setter sets it w/ her hands, then A's OH attacks it 🙏",
+		"idk tbh, A's setter sets it w/ no fuss, then A's OH attacks it 🙏",
 		"A's setter sets it → then A's OH attacks it b/c why not",
 		"thx!! A's setter sets it, then A’s OH attacks it",
 	} {

@@ -160,6 +160,9 @@ func (s *scene) step(c *clauseState, i int) int {
 		s.body = a.value
 	case cFact:
 		s.state(c, a, a.fact, a.value)
+		if a.fact == play.Hinders && a.used && a.value == play.Yes {
+			return s.purpose(c, i)
+		}
 	case cDoubt:
 		s.state(c, a, a.fact, play.Unknown)
 	case cPlace:
@@ -186,6 +189,7 @@ func (s *scene) step(c *clauseState, i int) int {
 		s.floor(c, a)
 	case cFiller:
 		a.used = true
+		s.atNet(c, i)
 		if a.word == "who" && s.object != nil {
 			s.subj, s.fresh, s.ballSubj = []party{*s.object}, true, false
 		}

@@ -27,6 +27,13 @@ func (s *scene) touches(c *clauseState, i int, noun bool) int {
 	if j := s.none(c, i); j > 0 {
 		return j
 	}
+	if !noun && s.meetsBlock(c, i) {
+		s.ballSubj, c.ball = true, true
+	}
+	if s.ballSubj && !noun && s.passiveVerb {
+		s.hits(c, a, noun)
+		return i + 1
+	}
 	if s.ballSubj && !noun {
 		if j := s.bodies(c, i); j > 0 {
 			return j
@@ -166,7 +173,13 @@ func (s *scene) touches(c *clauseState, i int, noun bool) int {
 				return j + 1
 			}
 			j = c.to
-		case cDest, cInto, cOrder:
+		case cDest, cInto:
+			if s.ballSubj && !noun && j == i+1 { // "drilled into the net", "clips off the block"
+				a.used = true
+				return j
+			}
+			j = c.to
+		case cOrder:
 			j = c.to
 		}
 	}

@@ -145,6 +145,9 @@ func (s *scene) numbered(c *clauseState, i int) int {
 			c.ball = true
 			return i + 1
 		case cVerb:
+			if s.rallied(c, j) { // "first ball was a rocket": no way that it went
+				return i + 1
+			}
 			if k := s.atoms[j].verb; k == vGo || k == vLand || (k == vTouch || k == vHit) && s.thingAhead(c, j) {
 				s.numberContact()
 				c.ball = true

@@ -242,7 +242,7 @@ func (s *scene) nounPhrase(c *clauseState, i int) (party, int, bool) {
 			if s.fresh && len(s.subj) > 0 && a.class == cShe && s.subj[0].one && s.subj[0].pid < 0 {
 				pid = s.settle(&s.subj[0])
 			}
-			if pid < 0 && a.class == cShe && len(s.evs) == 0 && (a.word == "she" || a.word == "he") {
+			if pid < 0 && a.class == cShe && len(s.evs) == 0 && (a.word == "she" || a.word == "he" || i+1 < c.to && s.atoms[i+1].class == cBody && s.verbAhead(c, i)) {
 				w.team, w.one = s.alone(), true
 				return w, i + 1, w.team != play.NoTeam
 			}

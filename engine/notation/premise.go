@@ -269,6 +269,11 @@ func (s *scene) sideAfter(c *clauseState, i int, told bool, w *party) int {
 			w.team = t
 			return i + 2
 		}
+	case a.class == cDest && a.dest == dAbove && a.side.fam == usThem && !a.side2.ok() && strings.HasPrefix(a.word, "on ") && i+1 < c.to:
+		if t := s.team(a.side); t != play.NoTeam {
+			w.team = t // "the setter on their side"
+			return i + 1
+		}
 	case a.class == cDest && len(s.evs) > 0 && (strings.HasPrefix(a.word, "on other side") || strings.HasPrefix(a.word, "on far side") || strings.HasPrefix(a.word, "across net")):
 		if k := s.lastContact(); k >= 0 {
 			w.team = s.evs[k].Team.Other()

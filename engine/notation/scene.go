@@ -27,35 +27,36 @@ type scene struct {
 	neutral bool                 // no side is named at all
 	slash   bool                 // one terse sentence: its commas state the order
 
-	over      bool      // the ball comes from the other side: an overpass, a free ball
-	numberBy  *party    // whose contact the number is of
-	object    *party    // who was named after a preposition
-	subj      []party   // who acts
-	fresh     bool      // the subject was named and has not acted yet
-	ballSubj  bool      // the ball is what the next verb is said of
-	reception bool      // a serve is received, by nobody in particular yet
-	lastWho   int       // the person last named, -1 for none
-	heard     bool      // something was said of the subject
-	named     play.Team // the side last named in this sentence
-	on        play.Team // the side on which the ball is
-	next      []stated1 // facts for the next contact
-	number    int       // a contact number waiting for its contact
-	numberOf  play.Team
-	link      play.Value // the order of the next event to the last one
-	swap      bool       // the next event came before the last one
-	back      bool       // so did what the clause tells after that
-	comma     bool       // a comma parts the next event from the last one
-	body      play.Value // the part of the body named in this clause
-	extent    play.Value // how much of it
-	mayReach  bool       // the one who acts reaches across the plane
-	reachUp   play.Value
-	reacher   *party // who reaches across the plane
-	reaching  *party // who goes for the ball
-	both      bool   // two people of the two sides are told of together
-	bothRow   play.Value
-	missed    bool // the ball missed the block
-	clauseEv  int  // the first event of this clause
-	bodyHits  int  // parts of one body that the ball touched
+	over        bool      // the ball comes from the other side: an overpass, a free ball
+	numberBy    *party    // whose contact the number is of
+	object      *party    // who was named after a preposition
+	subj        []party   // who acts
+	fresh       bool      // the subject was named and has not acted yet
+	ballSubj    bool      // the ball is what the next verb is said of
+	reception   bool      // a serve is received, by nobody in particular yet
+	lastWho     int       // the person last named, -1 for none
+	heard       bool      // something was said of the subject
+	named       play.Team // the side last named in this sentence
+	on          play.Team // the side on which the ball is
+	next        []stated1 // facts for the next contact
+	number      int       // a contact number waiting for its contact
+	numberOf    play.Team
+	link        play.Value // the order of the next event to the last one
+	swap        bool       // the next event came before the last one
+	back        bool       // so did what the clause tells after that
+	comma       bool       // a comma parts the next event from the last one
+	body        play.Value // the part of the body named in this clause
+	extent      play.Value // how much of it
+	mayReach    bool       // the one who acts reaches across the plane
+	reachUp     play.Value
+	reacher     *party // who reaches across the plane
+	reaching    *party // who goes for the ball
+	both        bool   // two people of the two sides are told of together
+	bothRow     play.Value
+	missed      bool // the ball missed the block
+	clauseEv    int  // the first event of this clause
+	passiveVerb bool // the verb in hand is done to the ball by nobody named
+	bodyHits    int  // parts of one body that the ball touched
 
 	wanted, calls, evidence []string
 	early                   []string // calls that somebody claims before any contact is told
@@ -133,6 +134,9 @@ func (s *scene) sides() {
 	has := map[family]bool{}
 	for _, t := range s.toks {
 		has[t.side.fam] = true
+	}
+	if s.onlyThem() && (has[homeAway] || has[colours]) {
+		has[usThem] = false // "visitors in blue. their libero": theirs is the side named
 	}
 	s.neutral = true
 	for _, f := range []family{letters, usThem, colours, homeAway, serveRec} {
@@ -225,6 +229,9 @@ func (s *scene) team(r sideRef) play.Team {
 		return r.team(first)
 	}
 	if r.fam == usThem && r.n == 1 { // "they", "their" beside other names: the side just named
+		if s.named == play.NoTeam && s.primary != letters {
+			return s.onlySide()
+		}
 		return s.named
 	}
 	return play.NoTeam

@@ -202,7 +202,7 @@ func sideName(ts []token, i int) (ref sideRef, poss bool, n int) {
 
 func sideAsPlace(s string) bool {
 	switch s {
-	case "on", "over", "to", "onto", "in", "into", "above", "completely", "back", "from", "at", "near", "down", "goes", "falls":
+	case "on", "over", "to", "onto", "in", "into", "above", "completely", "back", "from", "at", "near", "down", "goes", "falls", "stay", "stays", "stayed", "staying", "remains", "remained", "lands", "landed", "drops", "dropped", "fell", "came", "comes":
 		return true
 	}
 	return false

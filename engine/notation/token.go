@@ -52,6 +52,7 @@ var compounds = []struct{ words, form string }{
 	{"10 foot line", "<aline>"},
 	{"10 footer", "<aline>"},
 	{"3 line", "<aline>"},
+	{"3 m line", "<aline>"},
 	{"3 meter", "<aline>"},
 	{"3 meter line", "<aline>"},
 	{"attack line", "<aline>"},

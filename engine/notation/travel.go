@@ -33,6 +33,9 @@ func (s *scene) travel(c *clauseState, a *atom) {
 			if k := s.lastContact(); k >= 0 && s.evs[k].Kind == play.Contact {
 				s.evs[k].set(play.Completes, play.No)
 				s.on = s.evs[k].Team
+				if _, told := s.evs[k].facts[play.Place]; !told && !s.evs[k].Action.Attacking() && k > 0 && s.evs[k-1].Kind == play.Cross {
+					s.evs[k].set(play.Place, play.Own) // what never went over was played on its own side
+				}
 			}
 		}
 		return
@@ -90,8 +93,8 @@ func (s *scene) travel(c *clauseState, a *atom) {
 		}
 		s.ball(play.Cross, t).facts[play.How] = play.OutsideAnt
 	case dUnder:
-		if n := len(s.evs); n > c.first && s.evs[n-1].Kind == play.Line {
-			return
+		if n := len(s.evs); n > c.first && (s.evs[n-1].Kind == play.Line || s.evs[n-1].Kind == play.NetTouch && !s.ballSubj) {
+			return // "the mesh under the tape"
 		}
 		h := s.ball(play.Cross, s.away())
 		h.facts[play.How] = play.Under
