@@ -121,7 +121,7 @@ func TestFull(t *testing.T) {
 			Slack: Slack{
 				Workspace: "T0RIVER", Mode: "http",
 				Channels:   Channels{Ask: []string{"C0ASK", "C0TALK"}, Mentors: "C0MENTORS", Bulletin: []string{"C0TALK"}},
-				Mentors:    People{Groups: []string{"S0MENTORS"}, Users: []string{"U0ONE"}},
+				Mentors:    People{Groups: []string{"S0MENTORS", "crew-mentors", "@refs.west"}, Users: []string{"U0ONE"}},
 				Publishers: People{Groups: []string{"S0PUBLISH"}, Users: []string{"U0TWO", "W0THREE"}},
 			},
 		}, {

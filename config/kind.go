@@ -164,7 +164,7 @@ var (
 	publicKey    = form{"a public key", regexp.MustCompile(`^[0-9a-f]{64}$`), "copy the 64 digits and letters from the application's general page"}
 	slackTeam    = form{"the id of a workspace", regexp.MustCompile(`^[TE][A-Z0-9]{2,20}$`), "copy it from the address of Slack in a browser: it begins with T"}
 	slackChannel = form{"the id of a channel", regexp.MustCompile(`^[CG][A-Z0-9]{2,20}$`), "copy it from the end of the channel's details: it begins with C"}
-	slackGroup   = form{"the id of a user group", regexp.MustCompile(`^S[A-Z0-9]{2,20}$`), "copy it from the menu of the user group: it begins with S"}
+	slackGroup   = form{"the handle or id of a user group", regexp.MustCompile(`^(S[A-Z0-9]{2,20}|@?[a-z0-9][a-z0-9._-]{0,79})$`), "write its handle, in quotes where it begins with @, or copy its id from the menu of the user group: it begins with S"}
 	slackUser    = form{"the id of a person", regexp.MustCompile(`^[UW][A-Z0-9]{2,20}$`), "copy it from the menu of the profile: it begins with U"}
 )
 

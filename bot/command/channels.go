@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"log/slog"
 	"net"
+	"slices"
 
 	"example.org/netpost/bot"
 	"example.org/netpost/bot/discord"
@@ -50,7 +51,7 @@ func (w *World) channels(c config.Config) []channel {
 		if s.Workspace == "" {
 			continue
 		}
-		o := slack.Options{BotToken: s.BotToken.Reveal(), APIURL: w.api[slack.Platform]}
+		o := slack.Options{BotToken: s.BotToken.Reveal(), APIURL: w.api[slack.Platform], Groups: slices.Concat(s.Mentors.Groups, s.Publishers.Groups)}
 		ch := channel{name: "slack " + a.ID, platform: slack.Platform, field: fmt.Sprintf("associations[%d].slack", i), workspace: s.Workspace}
 		if s.Mode == "http" {
 			o.SigningSecret = s.SigningSecret.Reveal()

@@ -113,17 +113,6 @@ func (x *examination) settings() {
 	} else if n := len(secrets(c)); n > 0 {
 		x.good("secrets", "%s there, of the right kind by how they begin", are(n))
 	}
-	for i, a := range c.Associations {
-		for _, g := range []struct {
-			key    string
-			groups []string
-		}{{"mentor", a.Slack.Mentors.Groups}, {"publisher", a.Slack.Publishers.Groups}} {
-			if len(g.groups) > 0 {
-				x.at(fmt.Sprintf("associations[%d].slack.%s_groups", i, g.key), "name the people with "+g.key+"_users",
-					"the bot does not see who is in a user group, as that needs a scope that reads all of them")
-			}
-		}
-	}
 }
 
 func are(n int) string {

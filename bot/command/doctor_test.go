@@ -102,6 +102,14 @@ func TestDoctorRefused(t *testing.T) {
 			s.SetScopes("chat:write,commands,im:history,im:write")
 			return set("socket", "gateway", d.PublicKey(), notes, "off")
 		}},
+		{"groups", func(s *slackfake.Server, d *discordfake.Server, _ map[string]string) string {
+			return strings.ReplaceAll(set("socket", "gateway", d.PublicKey(), notes, "off"), "mode: socket", "mode: socket, mentor_groups: [crew-mentors]")
+		}},
+		{"handles", func(s *slackfake.Server, d *discordfake.Server, _ map[string]string) string {
+			s.SetScopes(slackfake.AllScopes + "," + slackfake.GroupScope)
+			s.Group("S0MENTORS", "crew-mentors", "U0ANA")
+			return strings.ReplaceAll(set("socket", "gateway", d.PublicKey(), notes, "off"), "mode: socket", "mode: socket, mentor_groups: [crew-mentors, mentors]")
+		}},
 		{"tokens", func(s *slackfake.Server, d *discordfake.Server, vars map[string]string) string {
 			s.Refuse("auth.test", "token_revoked", 10)
 			d.Refuse(discordfake.Refusal{Status: 401})

@@ -19,6 +19,7 @@ var manifestCommand = command{
 	flags: []flagRow{
 		{name: "name", value: "NAME", doc: "Slack: what the app is called in the workspace; netpost when left out"},
 		{name: "url", value: "URL", doc: "Slack, for http mode: the public address that leads to listen, like https://crew.example/slack; Socket Mode when left out"},
+		{name: "groups", doc: "Slack: with the scope that tells who is in a user group, for mentor_groups and publisher_groups"},
 		{name: "application", value: "ID", doc: "Discord: the application's id"},
 	},
 	run: manifest,
@@ -38,9 +39,9 @@ func manifest(_ context.Context, w *World, in input) error {
 				return fmt.Errorf("--url %s: Slack posts to https addresses only; write one like https://crew.example/slack", visible(s))
 			}
 		}
-		text = slack.Manifest(slack.ManifestOptions{Name: in.get("name"), URL: in.get("url")})
+		text = slack.Manifest(slack.ManifestOptions{Name: in.get("name"), URL: in.get("url"), Groups: in.has("groups")})
 	case discord.Platform:
-		foreign = []string{"name", "url"}
+		foreign = []string{"name", "url", "groups"}
 		text = discord.Manifest()
 		if id := in.get("application"); id != "" {
 			text = discord.Invite(id) + "\n"

@@ -10,6 +10,8 @@ import (
 	"testing"
 
 	"example.org/netpost/bot/bottest"
+
+	"example.org/netpost/bot"
 )
 
 func testAdapter(t testing.TB) *Adapter {
@@ -66,7 +68,7 @@ func TestDelivery(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		return delivered(in.event)
+		return bot.MetaOf(in.event).Delivery
 	}
 	mention := `{"type":"event_callback","team_id":"T1","event_id":"%s","event":{"type":"%s","user":"U1","text":"x","ts":"%s","channel":"C1","channel_type":"im"}}`
 	first := name("events_api", fmt.Sprintf(mention, "Ev1", "app_mention", "1.1"))
@@ -124,7 +126,7 @@ func FuzzDecode(f *testing.F) {
 		if (err == nil) != (in.event != nil) {
 			t.Fatalf("event %v and error %v", in.event, err)
 		}
-		if err == nil && delivered(in.event) == "" {
+		if err == nil && bot.MetaOf(in.event).Delivery == "" {
 			t.Fatal("an event without a name")
 		}
 	})

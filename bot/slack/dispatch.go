@@ -24,7 +24,7 @@ const (
 // take starts work on an event and returns at once. ack is called once, in
 // time, with what Slack is to show meanwhile, if anything.
 func (a *Adapter) take(ctx context.Context, h bot.Handler, in incoming, ack func(any)) verdict {
-	delivery := in.route.place.Workspace + "/" + delivered(in.event)
+	delivery := in.route.place.Workspace + "/" + bot.MetaOf(in.event).Delivery
 	if !a.seen.First(delivery, time.Now()) {
 		return again
 	}
@@ -44,23 +44,6 @@ func (a *Adapter) take(ctx context.Context, h bot.Handler, in incoming, ack func
 		a.handle(ctx, h, &in, turn, ack)
 	}()
 	return taken
-}
-
-// delivered is the delivery of an event; each that Slack sends has one.
-func delivered(e bot.Event) string {
-	switch e := e.(type) {
-	case bot.Command:
-		return e.Delivery
-	case bot.Mention:
-		return e.Delivery
-	case bot.Shortcut:
-		return e.Delivery
-	case bot.Press:
-		return e.Delivery
-	case bot.Submit:
-		return e.Delivery
-	}
-	panic(fmt.Sprintf("slack: an event that Slack has not: %T", e))
 }
 
 // handle has an event answered. The acknowledgement is empty and the reply
@@ -104,9 +87,13 @@ func (a *Adapter) handle(ctx context.Context, h bot.Handler, in *incoming, turn 
 	}
 }
 
-// settle finds out whether a direct message is the one with the bot: commands
-// can be given, and buttons shared, in one between two people.
+// settle finds out what did not come with the event: the person's user groups,
+// and whether a direct message is the one with the bot: commands can be given,
+// and buttons shared, in one between two people.
 func (in *incoming) settle(ctx context.Context, a *Adapter) {
+	if roles := a.roles(ctx, in.route.who); roles != nil {
+		in.event = changed(in.event, func(m *bot.Meta) { m.Who.Roles = roles })
+	}
 	if in.route.own {
 		a.rooms.Put(in.route.who, in.route.place.Channel)
 		return
@@ -118,23 +105,7 @@ func (in *incoming) settle(ctx context.Context, a *Adapter) {
 		return
 	}
 	in.route.own = true
-	switch e := in.event.(type) {
-	case bot.Command:
-		e.Direct = true
-		in.event = e
-	case bot.Mention:
-		e.Direct = true
-		in.event = e
-	case bot.Shortcut:
-		e.Direct = true
-		in.event = e
-	case bot.Press:
-		e.Direct = true
-		in.event = e
-	case bot.Submit:
-		e.Direct = true
-		in.event = e
-	}
+	in.event = changed(in.event, func(m *bot.Meta) { m.Direct = true })
 }
 
 // contain keeps a panic to its event, and tells the person.

@@ -62,6 +62,12 @@ func options(s *slackfake.Server, mode string, l *bottest.Log) slack.Options {
 // without problems and the log without secrets.
 func start(t testing.TB, s *slackfake.Server, mode string, h bot.Handler) *crew {
 	t.Helper()
+	return startWith(t, s, mode, h, func(*slack.Options) {})
+}
+
+// startWith is start with options of the test's own.
+func startWith(t testing.TB, s *slackfake.Server, mode string, h bot.Handler, with func(*slack.Options)) *crew {
+	t.Helper()
 	c := &crew{Server: s, t: t, log: &bottest.Log{}}
 	o := options(s, mode, c.log)
 	if mode == httpMode {
@@ -72,6 +78,7 @@ func start(t testing.TB, s *slackfake.Server, mode string, h bot.Handler) *crew 
 		o.Listener = l
 		s.PostTo("http://" + l.Addr().String() + slack.DefaultPath)
 	}
+	with(&o)
 	a, err := slack.New(o)
 	if err != nil {
 		t.Fatal(err)

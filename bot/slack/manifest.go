@@ -26,6 +26,7 @@ var scopes = []scope{
 	{"files:write", false, "its answers come without pictures"},
 	{"im:history", false, "it does not hear what is written to it directly"},
 	{"im:write", false, "it can't begin a direct message"},
+	{scopeGroups, false, "nobody gets a role by being in a user group"},
 }
 
 // ManifestOptions say what the app is called and how it is reached.
@@ -34,6 +35,9 @@ type ManifestOptions struct {
 	// URL is the public https address that leads to Listen and Path. Empty:
 	// Socket Mode.
 	URL string
+	// Groups asks for the scope that tells who is in a user group, which only
+	// roles that are given to groups need.
+	Groups bool
 }
 
 // Manifest is the app's manifest in YAML: what is pasted in when the app is
@@ -77,6 +81,9 @@ func Manifest(o ManifestOptions) string {
 	w("  scopes:")
 	w("    bot:")
 	for _, s := range scopes {
+		if s.name == scopeGroups && !o.Groups {
+			continue
+		}
 		w("      - %s", quote(s.name))
 	}
 	w("settings:")

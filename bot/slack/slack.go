@@ -18,6 +18,7 @@ import (
 	"log/slog"
 	"net"
 	"net/http"
+	"slices"
 	"strings"
 	"sync/atomic"
 	"time"
@@ -46,6 +47,11 @@ type Options struct {
 	Path          string       // empty: DefaultPath
 	Listener      net.Listener // in place of Listen, where there is one already
 
+	// Groups are the user groups that roles are given to, by handle (with or
+	// without @) or by id: a person's Roles are those of them that they are in,
+	// written as here. Empty: nobody's groups are asked for.
+	Groups []string
+
 	APIURL string       // empty: Slack's own; it ends in a slash
 	Log    *slog.Logger // nil: nothing is logged. It gets ids and errors, never what people wrote
 }
@@ -73,16 +79,17 @@ const (
 
 // Adapter is Slack as a bot.Adapter.
 type Adapter struct {
-	o     Options
-	api   *slackapi.Client
-	log   *slog.Logger
-	self  atomic.Pointer[self] // nil until Slack told
-	seen  *wire.Seen
-	lanes *wire.Lanes
-	gates *wire.Gates
-	shown *wire.Seen // pictures that are under a message already
-	work  wire.Work
-	rooms wire.Rooms // direct messages opened
+	o      Options
+	api    *slackapi.Client
+	log    *slog.Logger
+	self   atomic.Pointer[self] // nil until Slack told
+	seen   *wire.Seen
+	lanes  *wire.Lanes
+	gates  *wire.Gates
+	shown  *wire.Seen // pictures that are under a message already
+	work   wire.Work
+	groups userGroups
+	rooms  wire.Rooms // direct messages opened
 }
 
 var _ bot.Adapter = (*Adapter)(nil)
@@ -115,6 +122,11 @@ func New(o Options) (*Adapter, error) {
 	// nothing of what else waits for the same rate; see gates.
 	a := &Adapter{o: o, api: slackapi.New(o.BotToken, opts...), log: o.Log,
 		seen: wire.NewSeen(seenFor, mostSeen), shown: wire.NewSeen(shownFor, mostShown), lanes: wire.NewLanes(), gates: wire.NewGates()}
+	for _, g := range o.Groups {
+		if !slices.Contains(a.groups.wanted, g) {
+			a.groups.wanted = append(a.groups.wanted, g)
+		}
+	}
 	return a, nil
 }
 
@@ -144,6 +156,7 @@ func (a *Adapter) Run(ctx context.Context, h bot.Handler) error {
 	if ctx.Err() != nil {
 		return nil
 	}
+	a.refresh(ctx) // so that the first event need not wait
 	if a.o.AppToken != "" {
 		return a.runSocket(ctx, h)
 	}
@@ -178,6 +191,13 @@ func (a *Adapter) Check(ctx context.Context) (warnings []string, err error) {
 	if err != nil {
 		return warnings, startError("bot token", err)
 	}
+	if len(a.groups.wanted) > 0 && !strings.Contains(strings.Join(warnings, "\n"), scopeGroups) {
+		_, found, err := a.members(ctx)
+		if err != nil {
+			found = []string{groupTrouble(err)}
+		}
+		warnings = append(warnings, found...)
+	}
 	if a.o.AppToken != "" {
 		if _, _, err := a.api.StartSocketModeContext(ctx); err != nil {
 			return warnings, startError("app token", err)
@@ -199,7 +219,7 @@ func (a *Adapter) identify(ctx context.Context) (warnings []string, err error) {
 	}
 	for _, s := range scopes {
 		switch {
-		case hasScope(has, s.name):
+		case hasScope(has, s.name), s.name == scopeGroups && len(a.groups.wanted) == 0:
 		case s.must:
 			return nil, slackapi.SlackErrorResponse{Err: "missing_scope", Needed: s.name, Provided: has}
 		default:

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"net"
 	"net/url"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -44,7 +45,7 @@ func TestScopes(t *testing.T) {
 }
 
 func TestManifest(t *testing.T) {
-	socket, web := Manifest(ManifestOptions{}), Manifest(ManifestOptions{Name: "Rulings: \"ours\"\n#1", URL: "https://bot.example/slack"})
+	socket, web := Manifest(ManifestOptions{}), Manifest(ManifestOptions{Name: "Rulings: \"ours\"\n#1", URL: "https://bot.example/slack", Groups: true})
 	bottest.Golden(t, *update, "manifest.yaml", socket)
 	for _, m := range []string{socket, web} {
 		var v struct {
@@ -81,7 +82,8 @@ func TestManifest(t *testing.T) {
 		}
 		c, s := v.Features.Commands[0], v.Features.Shortcuts[0]
 		over := wire.Size(v.Info.Name) > 35 || wire.Size(v.Info.Description) > 140 || wire.Size(s.Name) > 24 || wire.Size(s.Description) > 150 || wire.Size(c.Description) > 2000
-		if over || c.Command != "/netpost" || s.Callback != shortcutID || !v.Settings.Interactivity.On || len(v.OAuth.Scopes.Bot) != len(scopes) {
+		if over || c.Command != "/netpost" || s.Callback != shortcutID || !v.Settings.Interactivity.On ||
+			slices.Contains(v.OAuth.Scopes.Bot, scopeGroups) != (m == web) || m == web && len(v.OAuth.Scopes.Bot) != len(scopes) {
 			t.Errorf("%+v", v)
 		}
 		address := ""

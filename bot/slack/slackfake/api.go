@@ -22,6 +22,8 @@ var needs = map[string]string{
 	"conversations.open":           "im:write",
 	"files.completeUploadExternal": "files:write",
 	"files.getUploadURLExternal":   "files:write",
+	"usergroups.list":              "usergroups:read",
+	"usergroups.users.list":        "usergroups:read",
 	"views.open":                   "",
 }
 
@@ -130,6 +132,19 @@ func (s *Server) call(method, token string, form url.Values, body []byte) map[st
 			return refused("user_not_found")
 		}
 		return ok("channel", map[string]any{"id": s.room(user).id})
+	case "usergroups.list":
+		all := []any{}
+		for _, g := range s.groups {
+			all = append(all, map[string]any{"id": g.id, "team_id": Team, "is_usergroup": true, "handle": g.handle, "name": g.handle, "date_delete": 0})
+		}
+		return ok("usergroups", all)
+	case "usergroups.users.list":
+		for _, g := range s.groups {
+			if g.id == form.Get("usergroup") {
+				return ok("users", g.members)
+			}
+		}
+		return refused("no_such_subteam")
 	case "views.open":
 		return s.openView(body)
 	case "files.getUploadURLExternal":

@@ -29,8 +29,12 @@ const (
 	SigningSecret = "fake-signing-secret"
 )
 
-// AllScopes is what the app has been given when the server is new.
-const AllScopes = "app_mentions:read,chat:write,commands,files:write,im:history,im:write"
+// AllScopes is what the app has been given when the server is new, and
+// GroupScope what it needs beside that to see who is in a user group.
+const (
+	AllScopes  = "app_mentions:read,chat:write,commands,files:write,im:history,im:write"
+	GroupScope = "usergroups:read"
+)
 
 // Server is a workspace. Its methods may be called by many goroutines.
 type Server struct {
@@ -39,6 +43,7 @@ type Server struct {
 	mu        sync.Mutex
 	scopes    string
 	channels  map[string]*channel
+	groups    []group
 	responses map[string]*response
 	triggers  map[string]*trigger
 	uploads   map[string]*upload
@@ -61,6 +66,11 @@ type channel struct {
 	id       string
 	members  []string
 	messages []*Message
+}
+
+type group struct {
+	id, handle string
+	members    []string
 }
 
 // Message is one message in a channel.
@@ -171,6 +181,14 @@ func (s *Server) Channel(id string, members ...string) {
 	s.mu.Lock()
 	defer s.mu.Unlock()
 	s.channels[id] = &channel{id: id, members: members}
+}
+
+// Group makes a user group, or gives one other members.
+func (s *Server) Group(id, handle string, members ...string) {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	s.groups = slices.DeleteFunc(s.groups, func(g group) bool { return g.id == id })
+	s.groups = append(s.groups, group{id, handle, append([]string{}, members...)})
 }
 
 // Refuse has the next n calls of a method refused with a code.
