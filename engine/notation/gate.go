@@ -1,7 +1,6 @@
 package notation
 
 import (
-	"math/bits"
 	"strings"
 	"sync"
 )
@@ -129,13 +128,6 @@ var readyGates = sync.OnceValue(func() *gates {
 type gateBits []uint64
 
 func (b gateBits) has(id uint16) bool { return b[id/64]>>(id%64)&1 != 0 }
-
-func (b gateBits) count() (n int) {
-	for _, w := range b {
-		n += bits.OnesCount64(w)
-	}
-	return n
-}
 
 // gateWords are the words of gates that the text has, in any of their forms.
 func (s *scene) gateWords() gateBits {

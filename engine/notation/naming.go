@@ -81,9 +81,9 @@ func (s *scene) owns(c *clauseState, i int) play.Team {
 var counters = []string{"ball", "contact", "feet", "foot", "hit", "inch", "meter", "minute", "more", "of", "people", "person", "player", "point", "second", "set", "team", "time", "touch", "two", "up", "way", "year"}
 
 // labelled makes shirt numbers of the numbers that stand for a player: "number
-// 11", "our 7 went down", "blue 4".
+// 11", "our 7 went down", "blue 4". It works in place.
 func labelled(ts []token) []token {
-	out := ts[:0:0]
+	out := ts[:0]
 	for i, t := range ts {
 		n := len(out)
 		if !numeric(t.form) || len(t.form) > 2 || n == 0 {

@@ -74,6 +74,9 @@ func split(text string) []word {
 
 // slashed is the short word with a stroke in it that a text starts with, or "".
 func slashed(text string) string {
+	if c := firstByte(text) | 0x20; c != 'b' && c != 'w' {
+		return ""
+	}
 	for _, s := range []string{"b/c", "w/o", "w/out"} {
 		if len(text) >= len(s) && strings.EqualFold(text[:len(s)], s) {
 			if r, n := utf8.DecodeRuneInString(text[len(s):]); n == 0 || !wordRune(r) {
@@ -245,12 +248,17 @@ var spellings = []struct{ from, to string }{
 }
 
 // plainMarks makes every apostrophe the plain one.
-var plainMarks = strings.NewReplacer("’", "'", "`", "'")
+func plainMarks(s string) string {
+	if !strings.ContainsAny(s, "’`") {
+		return s
+	}
+	return strings.ReplaceAll(strings.ReplaceAll(s, "’", "'"), "`", "'")
+}
 
 // expand is the words that one written word stands for, in lower case, and
 // whether it is a possessive.
 func expand(raw string) (out []string, possessive bool) {
-	s := strings.ToLower(plainMarks.Replace(raw))
+	s := strings.ToLower(plainMarks(raw))
 	s = strings.TrimSuffix(s, "/")
 	if head, ok := strings.CutSuffix(s, "'"); ok {
 		if digitAt(head, len(head)-1) {

@@ -89,9 +89,9 @@ func (l *lexicon) atoms(ts []token) []atom {
 			ts[i].base, _ = stem(ts[i].form)
 		}
 	}
-	var out []atom
+	out := make([]atom, 0, len(ts))
 	for i := 0; i < len(ts); {
-		t := ts[i]
+		t := &ts[i]
 		a := atom{from: i, to: i + 1, side: t.side, poss: t.poss, art: t.art, label: t.label, mark: t.mark, word: t.form}
 		f, ok := l.longest(ts, i)
 		if ok && f.ref.phrase == "bump set" && t.form != "bump" { // "they bumped, set and hit": two contacts

@@ -147,7 +147,7 @@ func (s *scene) finish() *play.Rally {
 	}
 	var set factSetter
 	set.p = p
-	for _, f := range play.Facts() {
+	for _, f := range factTable {
 		if v, ok := s.open[f.ID]; ok && f.About == play.OfSetting {
 			set.tell(play.Key{Fact: f.ID}, v)
 		}

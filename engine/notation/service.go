@@ -80,8 +80,11 @@ func (s *scene) readService() (*play.Rally, []Unread, bool) {
 		v.take(c)
 	}
 	v.settle()
+	if v.special == 0 || v.clash || v.toss && len(v.tosses) == 0 && !v.served {
+		return nil, nil, false
+	}
 	left, whole := v.left()
-	if v.special == 0 || v.clash || !whole || v.toss && len(v.tosses) == 0 && !v.served {
+	if !whole {
 		return nil, nil, false
 	}
 	p := v.rally()

@@ -3,6 +3,7 @@ package notation
 import (
 	"slices"
 	"strings"
+	"sync"
 )
 
 type family uint8
@@ -14,11 +15,14 @@ type sideRef struct {
 
 var own, opp = sideRef{relative, 0}, sideRef{relative, 1}
 
-var sideNames = []struct {
+// sideWord is a name of a side.
+type sideWord struct {
 	words string
 	ref   sideRef
 	poss  bool
-}{
+}
+
+var sideNames = []sideWord{
 	{"away", sideRef{homeAway, 1}, false},
 	{"away team", sideRef{homeAway, 1}, false},
 	{"far side", opp, false},
@@ -68,9 +72,11 @@ var sideNames = []struct {
 
 var colourWords = []string{"black", "blue", "gold", "green", "grey", "maroon", "navy", "orange", "pink", "purple", "red", "silver", "teal", "white", "yellow"}
 
+var colourSet = wordSet(strings.Join(colourWords, " "))
+
 func letterTeams(ws []word) (hasB, hasSR bool) {
 	for i, w := range ws {
-		s := plainMarks.Replace(w.raw)
+		s := plainMarks(w.raw)
 		head := strings.TrimSuffix(s, "'s")
 		switch {
 		case head == "B", s == "A's", s == "b" && i > 0, s == "a's",
@@ -109,7 +115,7 @@ func numeric(s string) bool {
 
 func letterToken(ws []word, i int, hasB, hasSR bool) (token, bool) {
 	w := ws[i]
-	s := plainMarks.Replace(w.raw)
+	s := plainMarks(w.raw)
 	head, poss := strings.CutSuffix(s, "'s")
 	if h, ok := strings.CutSuffix(s, "'"); ok {
 		head, poss = h, true
@@ -171,13 +177,19 @@ func playing(next string) bool {
 	return false
 }
 
-func sideName(ts []token, i int) (ref sideRef, poss bool, n int) {
+// sideStarts are the names of sides by their first word.
+var sideStarts = sync.OnceValue(func() map[string][]sideWord {
+	out := map[string][]sideWord{}
 	for _, s := range sideNames {
-		first, second, two := strings.Cut(s.words, " ")
-		if ts[i].form != first {
-			continue
-		}
-		if two {
+		first, _, _ := strings.Cut(s.words, " ")
+		out[first] = append(out[first], s)
+	}
+	return out
+})
+
+func sideName(ts []token, i int) (ref sideRef, poss bool, n int) {
+	for _, s := range sideStarts()[ts[i].form] {
+		if _, second, two := strings.Cut(s.words, " "); two {
 			if i+1 < len(ts) && ts[i+1].form == second && ts[i+1].mark == 0 {
 				// "our side" in "on our side" stays two words: the phrases know it.
 				if second == "side" && s.ref.fam == usThem && i > 0 && sideAsPlace(ts[i-1].form) {
@@ -253,10 +265,10 @@ func colourName(t token) (name string, plural bool) {
 	if t.mark != 0 {
 		return "", false
 	}
-	if slices.Contains(colourWords, t.form) {
+	if colourSet[t.form] {
 		return t.form, false
 	}
-	if c, ok := strings.CutSuffix(t.form, "s"); ok && slices.Contains(colourWords, c) {
+	if c, ok := strings.CutSuffix(t.form, "s"); ok && colourSet[c] {
 		return c, true
 	}
 	return "", false

@@ -82,7 +82,7 @@ func article(s string) byte {
 
 func tokens(text string) []token {
 	ws := split(text)
-	var out []token
+	out := make([]token, 0, len(ws)+len(ws)/8)
 	hasB, hasSR := letterTeams(ws)
 	var art byte
 	this := false
@@ -144,7 +144,7 @@ func tokens(text string) []token {
 
 func mergeSides(ts []token) []token {
 	two := twoColours(ts)
-	out := ts[:0:0]
+	out := make([]token, 0, len(ts))
 	for i := 0; i < len(ts); i++ {
 		t := ts[i]
 		if t.form == "<side>" {
@@ -233,9 +233,9 @@ func verbBefore(out []token) bool {
 	return false
 }
 
-// mergeCompounds makes the lines of the court one token each.
+// mergeCompounds makes the lines of the court one token each, in place.
 func mergeCompounds(ts []token) []token {
-	out := ts[:0:0]
+	out := ts[:0]
 	for i := 0; i < len(ts); i++ {
 		best, form := 0, ""
 		for _, c := range compounds {
