@@ -3,6 +3,7 @@ package notation
 import (
 	"slices"
 	"strings"
+	"sync"
 )
 
 // ails are words of somebody's health that need no other word beside them,
@@ -32,6 +33,33 @@ var crashes = []string{"collide", "collision", "crash", "slam", "smash"}
 var solid = []string{"bench", "bleacher", "blocker", "chair", "coach", "defender", "each", "fan", "floor", "girl", "hitter", "kid", "libero", "middle", "official",
 	"opponent", "other", "outside", "partner", "player", "pole", "post", "r1", "r2", "ref", "referee", "setter", "spectator", "stand", "stanchion", "table", "teammate", "wall"}
 
+// struck are what comes to a head: "a shot to the face".
+var struck = []string{"ball", "blow", "elbow", "knee", "one", "shot"}
+
+// runs are the verbs of which only "into" makes a crash.
+var runs = []string{"bump", "ran", "run"}
+
+// netParts are the net and what holds it.
+var netParts = []string{"cable", "net", "pole", "post", "standard", "stanchion"}
+
+// cautionStarts are the words at which a caution can be found: every list that
+// cautious looks for at a word is in them.
+var cautionStarts = sync.OnceValue(func() map[string]bool {
+	out := wordSet("faint collapse heat", strings.Join(ails, " "), strings.Join(blows, " "), strings.Join(struck, " "),
+		strings.Join(crashes, " "), strings.Join(runs, " "), strings.Join(netParts, " "))
+	for _, p := range ailments {
+		w, _, _ := strings.Cut(p, " ")
+		out[w] = true
+	}
+	return out
+})
+
+// mayCaution reports whether a caution can be found at a word: most words are
+// none of those.
+func (s *scene) mayCaution(i int) bool {
+	return slices.ContainsFunc(s.wordsOf(i), func(w string) bool { return cautionStarts()[w] })
+}
+
 // denials take an ailment back.
 var denials = []string{"avoid", "neither", "never", "no", "nobody", "none", "not", "un", "without"}
 
@@ -39,9 +67,10 @@ var denials = []string{"avoid", "neither", "never", "no", "nobody", "none", "not
 // equipment that may hurt: by what they mean together, never by the trade's own
 // hard words ("kill", "hit", "dead ball").
 func (s *scene) cautious() bool {
-	for i, t := range s.toks {
+	for i := range s.toks {
+		t := &s.toks[i]
 		switch {
-		case t.mark != 0 || s.denied(i):
+		case t.mark != 0 || !s.mayCaution(i) || s.denied(i):
 		case s.isOneOf(i, ails), s.phraseOf(i, ailments) && t.form != "not":
 			return true
 		case s.isOneOf(i, []string{"faint"}) && !s.near(i+1, 1, []string{"brush", "click", "contact", "graze", "noise", "sound", "tick", "tip", "touch"}):
@@ -58,14 +87,14 @@ func (s *scene) cautious() bool {
 }
 
 func (s *scene) isOneOf(i int, words []string) bool {
-	t := s.toks[i]
+	t := &s.toks[i]
 	return slices.ContainsFunc(words, func(w string) bool { return isForm(t, w) })
 }
 
 func (s *scene) phraseOf(i int, phrases []string) bool {
 	return slices.ContainsFunc(phrases, func(p string) bool {
 		w, _, _ := strings.Cut(p, " ")
-		return isForm(s.toks[i], w) && s.says(i, strings.Fields(p))
+		return isForm(&s.toks[i], w) && s.says(i, strings.Fields(p))
 	})
 }
 
@@ -100,7 +129,7 @@ func (s *scene) denied(i int) bool { return s.preceded(i, 2, denials) }
 // her head on the floor", "elbow to the head". A ball that is headed, hands
 // above a head and a ball that misses one are none.
 func (s *scene) blowToHead(i int) bool {
-	if s.isOneOf(i, []string{"blow", "shot", "elbow", "knee", "ball", "one"}) && s.says(i+1, []string{"to"}) && s.near(i+2, 3, skull) {
+	if s.isOneOf(i, struck) && s.says(i+1, []string{"to"}) && s.near(i+2, 3, skull) {
 		return true
 	}
 	if !s.isOneOf(i, blows) || s.preceded(i, 3, []string{"hand", "hands", "misses", "miss"}) {
@@ -123,7 +152,7 @@ func (s *scene) blowToHead(i int) bool {
 func (s *scene) crash(i int) bool {
 	ball := []string{"ball", "balls", "hand", "hands", "tape"}
 	switch {
-	case s.isOneOf(i, []string{"run", "ran", "bump"}) && s.says(i+1, []string{"into"}), s.says(i, []string{"bump", "heads"}):
+	case s.isOneOf(i, runs) && s.says(i+1, []string{"into"}), s.says(i, []string{"bump", "heads"}):
 		return s.says(i+1, []string{"heads"}) || s.near(i+2, 2, []string{"bench", "bleacher", "chair", "pole", "post", "table", "wall", "stanchion"})
 	case !s.isOneOf(i, crashes), s.preceded(i, 3, ball):
 		return false
@@ -140,7 +169,7 @@ func (s *scene) crash(i int) bool {
 
 // netDown reports whether the net, or what holds it, comes down.
 func (s *scene) netDown(i int) bool {
-	if !s.isOneOf(i, []string{"net", "pole", "post", "standard", "stanchion", "cable"}) || s.preceded(i, 1, []string{
+	if !s.isOneOf(i, netParts) || s.preceded(i, 1, []string{
 		"against", "at", "brush", "by", "contact", "down", "hit", "in", "into", "near", "of", "off", "on", "onto", "over", "past", "strike", "through", "to", "touch", "toward", "under", "with"}) {
 		return false
 	}

@@ -1,8 +1,8 @@
 package notation
 
 import (
-	"regexp"
 	"strings"
+	"unicode"
 
 	"example.org/netpost/engine/court"
 	"example.org/netpost/engine/play"
@@ -29,11 +29,11 @@ func readCourtPrint(text string) (play.Spoken, bool) {
 }
 
 var (
-	gridHead = regexp.MustCompile(`(?i)^\s*(receiving|receive|receivers|serving|serve|servers|a|b|r|s)?(?:\s+team)?\s*(?:grid)?\s*:?\s*`)
-	gridTail = regexp.MustCompile(`(?i)[\s,.;:?]*(?:grid|overlap|ok|legal|fault|position fault|is that an? overlap|in order|at contact|at service contact)?[\s.?]*$`)
-	placed   = regexp.MustCompile(`^([1-6])\s*(?:at|@|=|:)\s*(.+)$`)
+	gridHead = whenUsed(`(?i)^\s*(receiving|receive|receivers|serving|serve|servers|a|b|r|s)?(?:\s+team)?\s*(?:grid)?\s*:?\s*`)
+	gridTail = whenUsed(`(?i)[\s,.;:?]*(?:grid|overlap|ok|legal|fault|position fault|is that an? overlap|in order|at contact|at service contact)?[\s.?]*$`)
+	placed   = whenUsed(`^([1-6])\s*(?:at|@|=|:)\s*(.+)$`)
 	lengthIn = `-?\d+(?:\.\d+)?\s*(?:cm|mm|m|ft|feet|in|'|")(?:\s*\d+(?:\.\d+)?\s*(?:in|"))?`
-	spotForm = regexp.MustCompile(`(?i)^(` + lengthIn + `)\s*[x/ ]\s*(` + lengthIn + `)$`)
+	spotForm = whenUsed(`(?i)^(` + lengthIn + `)\s*[x/ ]\s*(` + lengthIn + `)$`)
 )
 
 // readGrid reads the positions of a team as typed by rows, the one nearest to
@@ -45,8 +45,13 @@ func readGrid(text string) (*court.Alignment, bool) {
 	out := &court.Alignment{}
 	seen := [3]bool{}
 	for _, part := range strings.Split(text, "|") {
-		head := gridHead.FindStringSubmatch(part)
-		rest := gridTail.ReplaceAllString(strings.TrimPrefix(part, head[0]), "")
+		head := gridHead().FindStringSubmatch(part)
+		rest := strings.TrimPrefix(part, head[0])
+		between := func(r rune) bool { return unicode.IsSpace(r) || r == ';' || r == ',' || r == '/' }
+		if first := strings.TrimLeftFunc(rest, between); first == "" || !strings.ContainsRune(".-_123456", rune(first[0])) {
+			return nil, false // neither a cell nor a position
+		}
+		rest = gridTail().ReplaceAllString(rest, "")
 		t, name, serves := play.A, "", play.NoTeam
 		switch strings.ToLower(head[1]) {
 		case "b":
@@ -112,15 +117,15 @@ func gridRows(s string) (six court.Six, measured, ok bool) {
 	for e := range strings.FieldsFuncSeq(s, func(r rune) bool { return r == ';' || r == '\n' || r == ',' }) {
 		entries = append(entries, strings.TrimSpace(e))
 	}
-	if len(entries) > 1 && placed.MatchString(entries[0]) {
+	if len(entries) > 1 && placed().MatchString(entries[0]) {
 		for _, e := range entries {
-			m := placed.FindStringSubmatch(e)
+			m := placed().FindStringSubmatch(e)
 			if m == nil {
 				return six, false, false
 			}
 			at := &six[m[1][0]-'1']
 			for foot := range strings.SplitSeq(m[2], " and ") {
-				f := spotForm.FindStringSubmatch(strings.TrimSpace(foot))
+				f := spotForm().FindStringSubmatch(strings.TrimSpace(foot))
 				if f == nil || len(at.Feet) == 2 {
 					return six, false, false
 				}

@@ -1,7 +1,6 @@
 package notation
 
 import (
-	"regexp"
 	"slices"
 	"strings"
 	"sync"
@@ -55,11 +54,43 @@ var lookupFiller = sync.OnceValue(func() map[string]bool {
 	return m
 })
 
-var (
-	secondsForm = regexp.MustCompile(`^\d+(s|sec|secs|seconds)$`)
-	ageForm     = regexp.MustCompile(`^(u)?1[0-8](s|u|us)?$`)
-	scoreForm   = regexp.MustCompile(`^\d+([-:]\d+)?$`)
-)
+// digits is how many digits a word begins with.
+func digits(w string) int {
+	n := 0
+	for digitAt(w, n) {
+		n++
+	}
+	return n
+}
+
+// secondsWord reports whether a word is a time: "30s", "15sec".
+func secondsWord(w string) bool {
+	n := digits(w)
+	switch w[n:] {
+	case "s", "sec", "secs", "seconds":
+		return n > 0
+	}
+	return false
+}
+
+// ageWord reports whether a word is an age group: "14s", "u16", "12u".
+func ageWord(w string) bool {
+	w = strings.TrimPrefix(w, "u")
+	if len(w) < 2 || w[0] != '1' || w[1] < '0' || w[1] > '8' {
+		return false
+	}
+	switch w[2:] {
+	case "", "s", "u", "us":
+		return true
+	}
+	return false
+}
+
+// scoreWord reports whether a word is a number or a score: "25", "24-22".
+func scoreWord(w string) bool {
+	n := digits(w)
+	return n > 0 && (n == len(w) || (w[n] == '-' || w[n] == ':') && numeric(w[n+1:]))
+}
 
 // point is one step of a question: the ideas that its words can stand for.
 type point struct {
@@ -175,13 +206,13 @@ func (s *scene) point(i int) (point, int) {
 	switch {
 	case lookup.IsNumber(t.form) && (ruled || strings.Count(t.form, "-")+strings.Count(t.form, ".") > 1):
 		return point{ids: []string{"rule-number=" + t.form}}, 1
-	case ageForm.MatchString(t.form) && !numeric(t.form):
+	case ageWord(t.form) && !numeric(t.form):
 		id := "older"
 		if strings.Trim(t.form, "us") <= "14" {
 			id = "juniors"
 		}
 		return point{ids: []string{id}}, 1
-	case secondsForm.MatchString(t.form):
+	case secondsWord(t.form):
 		return point{ids: []string{"number"}, filler: false}, 1
 	}
 	var p point
@@ -194,13 +225,13 @@ func (s *scene) point(i int) (point, int) {
 		}
 	}
 	if long > 0 {
-		if scoreForm.MatchString(t.form) {
+		if scoreWord(t.form) {
 			p.ids = append(p.ids, "number")
 		}
 		return p, long
 	}
 	switch {
-	case scoreForm.MatchString(t.form):
+	case scoreWord(t.form):
 		if i+1 < len(s.toks) && s.toks[i+1].form == "s" {
 			return point{ids: []string{"number"}}, 2
 		}
@@ -221,7 +252,7 @@ func (s *scene) chat(i int) int {
 	}
 	j := i
 	for ; j < len(s.toks) && s.toks[j].mark == 0; j++ {
-		k := slices.IndexFunc(s.atoms, func(a atom) bool { return a.from <= j && j < a.to })
+		k := s.atomOf(j)
 		if k < 0 || s.atoms[k].class != cScenery && !lookupFiller()[s.toks[j].form] {
 			return 0
 		}
@@ -232,10 +263,23 @@ func (s *scene) chat(i int) int {
 	return j - i
 }
 
+// atomOf is the atom that covers a token, -1 for none.
+func (s *scene) atomOf(j int) int {
+	for k := range s.atoms {
+		if a := &s.atoms[k]; a.from <= j && j < a.to {
+			return k
+		}
+	}
+	return -1
+}
+
+// codeNames are what the codes go by in a look-up.
+var codeNames = [][]string{{"high", "school"}, {"college"}, {"collegiate"}, {"club"}, {"international"}, {"fivb"}, {"scholastic"}, {"varsity"}, {"jv"}}
+
 // codeWords is how many tokens from i on name a code.
 func (s *scene) codeWords(i int) int {
-	for _, p := range []string{"high school", "college", "collegiate", "club", "international", "fivb", "scholastic", "varsity", "jv"} {
-		if ws := strings.Fields(p); s.says(i, ws) {
+	for _, ws := range codeNames {
+		if s.says(i, ws) {
 			return len(ws)
 		}
 	}
@@ -267,10 +311,9 @@ func cardinal(w string) bool {
 func (s *scene) rowsAt(i int) [][]string {
 	t := s.toks[i]
 	var out [][]string
-	seen := map[string]bool{}
-	for _, w := range forms(t) {
-		if !seen[w] {
-			seen[w] = true
+	ws := forms(t)
+	for k, w := range ws {
+		if !slices.Contains(ws[:k], w) {
 			out = append(out, ideasOf()[w]...)
 		}
 	}
@@ -284,7 +327,7 @@ func (s *scene) says(i int, ws []string) bool {
 		return false
 	}
 	for k, w := range ws {
-		if t := s.toks[i+k]; t.mark != 0 || !isForm(t, w) {
+		if t := &s.toks[i+k]; t.mark != 0 || !isForm(t, w) {
 			return false
 		}
 	}
@@ -310,7 +353,7 @@ func forms(t token) []string {
 }
 
 // isForm reports whether a word of a phrase can be that of a token.
-func isForm(t token, w string) bool {
+func isForm(t *token, w string) bool {
 	if w == t.form || w == t.base && w != "" {
 		return true
 	}
@@ -338,7 +381,7 @@ func (s *scene) toldNumber(i int) int {
 	for j++; j < len(s.toks) && s.toks[j].mark == 0; j++ {
 		f := s.toks[j].form
 		switch {
-		case scoreForm.MatchString(f), secondsForm.MatchString(f), cardinal(f), f == "yes", f == "no":
+		case scoreWord(f), secondsWord(f), cardinal(f), f == "yes", f == "no":
 			said = true
 		case slices.Contains([]string{"sec", "secs", "seconds", "second", "minute", "minutes", "s", "it", "is", "was", "me", "us", "only", "just", "one", "two"}, f):
 		default:

@@ -83,7 +83,7 @@ func fitsOrder(w courtWord, s string) bool {
 		_, ok := counted0(w.form)
 		return ok
 	case "#-#":
-		return scoreForm.MatchString(w.form) && strings.ContainsAny(w.form, "-:")
+		return scoreWord(w.form) && strings.ContainsAny(w.form, "-:")
 	}
 	return w.is(s) || w.form == "<side>" && strings.ToLower(w.raw) == s
 }

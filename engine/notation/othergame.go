@@ -3,6 +3,7 @@ package notation
 import (
 	"slices"
 	"strings"
+	"sync"
 )
 
 // games are the words that say that another game is played. Sorted by words.
@@ -28,6 +29,16 @@ var aside = struct{ before, after []string }{
 	after:  []string{"background", "ball", "guy", "girl", "kid", "player", "players", "style", "says", "said"},
 }
 
+// gameStarts are the first words of games.
+var gameStarts = sync.OnceValue(func() map[string]bool {
+	out := map[string]bool{}
+	for _, g := range games {
+		w, _, _ := strings.Cut(g.words, " ")
+		out[w] = true
+	}
+	return out
+})
+
 // otherGame is the game that the text tells of, where it is not the indoor one;
 // empty where it is, or where the game is only compared with.
 func (s *scene) otherGame() string {
@@ -35,6 +46,9 @@ func (s *scene) otherGame() string {
 		return ""
 	}
 	for i := range s.toks {
+		if !slices.ContainsFunc(s.wordsOf(i), func(w string) bool { return gameStarts()[w] }) {
+			continue
+		}
 		for _, g := range games {
 			ws := strings.Fields(g.words)
 			if !s.says(i, ws) || s.preceded(i, 2, aside.before) || s.near(i+len(ws), 1, aside.after) {
