@@ -76,6 +76,19 @@ func (s *scene) misses(c *clauseState, a *atom) {
 	}
 	s.next = append(s.next, stated1{fact: play.Playing, value: play.Yes})
 	s.fresh = false
+	hits := role == play.Hitter || role == play.Outside || role == play.Opposite
+	if hits && len(s.evs) == 0 && s.open[play.Has] == play.Unknown {
+		// A hitter swings at a ball of her own side.
+		s.open[play.Has] = play.Value(s.subj[0].team.String())
+		for j := c.from; j < c.to && s.atoms[j].from < a.from; j++ {
+			switch b := &s.atoms[j]; b.class {
+			case cRole: // whose ball it was is all that one who touched nothing tells
+				b.used, b.class = true, cFiller
+			case cSide:
+				b.used = true
+			}
+		}
+	}
 }
 
 // reachFact reads a reach above the net: of the touch or the attempt just

@@ -22,6 +22,7 @@ var clauses = []struct {
 	{play.ClockTime, "{past} {is}"},
 	{play.Completes, "{is} after {past}"},
 	{play.CouldPlay, "{is} when {past}"},
+	{play.Crossed, "{past} {is}"},
 	{play.Decides, "{is} when {past}"},
 	{play.Deliberate, "{past} {is}"},
 	{play.EndsAs, "{is} when {past}"},

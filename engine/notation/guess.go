@@ -44,6 +44,12 @@ func (s *scene) guess(w party) play.Team {
 		if last >= 0 {
 			return s.evs[last].Team
 		}
+		switch s.open[play.Has] {
+		case play.ValueA:
+			return play.B
+		case play.ValueB:
+			return play.A
+		}
 		if t := s.roleAhead(play.Hitter, play.Outside, play.Opposite, play.Setter); t != play.NoTeam {
 			return t.Other()
 		}

@@ -12,6 +12,7 @@ const (
 	ClockTime    FactID = "clock"
 	Completes    FactID = "completes"
 	CouldPlay    FactID = "could-play"
+	Crossed      FactID = "crossed"
 	Decides      FactID = "decides"
 	Deliberate   FactID = "deliberate"
 	EndsAs       FactID = "ends"
@@ -214,6 +215,10 @@ var facts = []Fact{
 		Doc:     "Of a contact beyond the net: whether a player of the side that the ball was on could have played it. Of a ball that struck something: whether a legal play was there but for it.",
 		Values:  yesNo("a teammate could have played the ball", "nobody could have played the ball"),
 		Presume: presumeCouldPlay, Why: "a set is there for a hitter to play"},
+	{ID: Crossed, About: OfEvent, Kinds: []Kind{Line, NetTouch},
+		Ask:    "When %s touched the net or crossed the line, was the ball already over, or touched by an opponent?",
+		Doc:    "Whether the attack told before was complete by then. Read only when no told event shows when it was.",
+		Values: yesNo("with the ball already across the net", "with the ball not yet across the net")},
 	{ID: Decides, About: OfEvent, Kinds: []Kind{Dispute},
 		Ask:    "Could the first referee decide between the calls?",
 		Doc:    "Whether the crew could settle which of its calls stands after it talked.",
@@ -434,5 +439,5 @@ var facts = []Fact{
 	{ID: Wholly, About: OfEvent, Kinds: []Kind{Cross},
 		Ask:    "Had the ball gone completely through the plane of the net?",
 		Doc:    "Whether the whole ball passed the vertical plane of the net.",
-		Values: yesNo("completely", "not yet completely"), Presume: always(Yes), Why: "it went completely through"},
+		Values: yesNo("completely", "not yet completely"), Presume: presumeWholly, Why: "it went completely through"},
 }

@@ -286,3 +286,20 @@ func presumeSide(p *Rally, of string) Value {
 	}
 	return Unknown
 }
+
+// presumeWholly grants that a ball went all the way through, unless it is on
+// its way outside the antenna when an opponent is told to touch the net or to
+// cross the line: whether it was out by then is what decides.
+func presumeWholly(p *Rally, of string) Value {
+	for i, e := range p.Events {
+		if e.ID != of || i+1 == len(p.Events) {
+			continue
+		}
+		f := p.Events[i+1]
+		prev, ok := p.contactBefore(of)
+		if (f.Kind == NetTouch || f.Kind == Line) && p.facts[Key{How, of}] == OutsideAnt && (!ok || prev.Team != f.Team) {
+			return Unknown
+		}
+	}
+	return Yes
+}

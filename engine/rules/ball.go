@@ -254,7 +254,32 @@ func (w *Walk) completion(e play.Event) (int, bool) {
 			}
 		}
 	}
-	return 2*w.group(e) + 1, w.Is(play.Completes, e.ID, play.Yes)
+	if !w.Is(play.Completes, e.ID, play.Yes) {
+		return 0, false
+	}
+	return w.soonest(e), true
+}
+
+// soonest is the moment of a completion that no told event shows: right after
+// the contact, or after what opponents did while the ball was not over yet.
+func (w *Walk) soonest(e play.Event) int {
+	at := 2*w.group(e) + 1
+	for i := w.group(e) + 1; i < len(w.seq); i++ {
+		id := "" // what is of one moment is asked about once, whoever told it first
+		for _, f := range w.seq[i] {
+			if f.Team != e.Team && (f.Kind == play.NetTouch || f.Kind == play.Line) && (id == "" || f.ID < id) {
+				id = f.ID
+			}
+		}
+		if id == "" {
+			continue
+		}
+		if w.Is(play.Crossed, id, play.Yes) {
+			return at
+		}
+		at = 2*i + 1
+	}
+	return at
 }
 
 // side is the side that a ball event is on or over.

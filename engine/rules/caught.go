@@ -45,11 +45,15 @@ func heldBy(e play.Event) paramID {
 	return "hits.caught-thrown"
 }
 
-// held rules on a ball that opponents press together: play goes on, also where
-// no text settles it (the cell says so); one code may have it replayed.
+// held rules on a ball that opponents press together: play goes on; a code may
+// have it replayed, and where no text settles it the interpreter is asked.
 func (w *Walk) held(r *Rule, e play.Event) {
-	if w.Param("joust.extended") == "replay" {
+	switch w.Param("joust.extended") {
+	case "replay":
 		w.replay(&doubleFault, e, "joust.extended")
+		return
+	case "unclear":
+		w.unsettled(r, e, "joust.extended")
 		return
 	}
 	w.clear(r.ID, "joust.extended", e)

@@ -279,3 +279,79 @@ func TestSweep(t *testing.T) {
 	}
 	t.Logf("%d short rallies decided in four codes, %d of them open", n, open)
 }
+
+// TestSameMomentToldEitherWay tells two events of one moment the other way
+// about, with every fact that is read told: the ruling must stand.
+func TestSameMomentToldEitherWay(t *testing.T) {
+	r := rand.New(rand.NewPCG(17, 17))
+	n, faults := 0, 0
+	for range 4000 {
+		p := playgen.Rally(r, playgen.Options{Events: 4, Wild: r.IntN(2) == 0})
+		if len(p.Events) < 2 {
+			continue
+		}
+		i := r.IntN(len(p.Events) - 1)
+		served := func(e play.Event) bool { return e.Kind == play.Serve || e.Kind == play.Toss || e.Kind == play.Lapse }
+		if served(p.Events[i]) && served(p.Events[i+1]) {
+			continue // there is one service at a time
+		}
+		q := p
+		for j := range len(p.Events) - 1 {
+			v := play.Before
+			if j == i {
+				v = play.Same
+			}
+			q = q.With(play.Key{Fact: play.Order, Of: p.Pair(j)}, v)
+		}
+		b := book(t, code.All()[r.IntN(4)])
+		d, err := rules.Decide(q, b)
+		for ; err == nil; d, err = rules.Decide(q, b) {
+			k := play.Key{}
+			if !d.Settled() {
+				k = d.Tree.Ask
+			} else if len(d.Presumed) > 0 {
+				k = d.Presumed[0]
+			} else {
+				break
+			}
+			f, _ := play.FactByID(k.Fact)
+			q = q.With(k, f.Values[r.IntN(len(f.Values))].Value)
+		}
+		if err != nil {
+			continue
+		}
+		s := *q
+		s.Events = slices.Clone(q.Events)
+		s.Events[i], s.Events[i+1] = s.Events[i+1], s.Events[i]
+		other := &s
+		for j := range len(s.Events) - 1 {
+			v := play.Before
+			if j == i {
+				v = play.Same
+			}
+			other = other.With(play.Key{Fact: play.Order, Of: other.Pair(j)}, v)
+		}
+		e, err := rules.Decide(other, b)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for !e.Settled() { // a fact that the first telling did not read
+			e, err = rules.Decide(other.With(e.Tree.Ask, e.Tree.Values[0]), b)
+			if err != nil {
+				t.Fatal(err)
+			}
+			other = e.Subject.(*play.Rally)
+		}
+		if e.Ruling.Key() != d.Ruling.Key() {
+			t.Fatalf("%s: %s, and told the other way about %s\n%+v\nknown %v", b.Code(), d.Ruling, e.Ruling, q.Events, q.Known())
+		}
+		n++
+		if d.Ruling.Outcome == engine.Fault {
+			faults++
+		}
+	}
+	t.Logf("%d plays told both ways, %d of them faults", n, faults)
+	if n < 1000 || faults < 300 {
+		t.Fatalf("only %d plays were told both ways, %d of them faults", n, faults)
+	}
+}

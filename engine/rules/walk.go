@@ -212,6 +212,13 @@ func (w *Walk) result() engine.Ruling {
 			lead = f
 		}
 	}
+	if w.ended == lead.ruling.Against.Other() && lead.ruling.Outcome == engine.Fault && w.group(play.Event{ID: lead.ruling.Event}) == w.g {
+		// The winner of the rally broke a rule in the moment in which the ball
+		// came down: no text that is held says which prevails.
+		w.Param(doubleFault.Cite)
+		return engine.Ruling{Outcome: engine.Unsettled, Event: lead.ruling.Event, Moment: m,
+			Cites: []engine.Cite{{Rule: doubleFault.ID, Param: doubleFault.Cite, Event: lead.ruling.Event}, lead.ruling.Cites[0]}}
+	}
 	out := lead.ruling
 	for _, f := range at {
 		if f.ruling.Outcome != out.Outcome {
