@@ -40,7 +40,7 @@ var blockRows = []Row{
 				doubt("the book does not list this opening: whether anybody could still play the ball is the first referee's judgement")},
 			club: {mem("judgement", "14.3; 14.6.1",
 				"not listed; a ball that nobody can play is treated by judgement").
-				doubt("inherited from the international reading, not seen in a club source; confidence medium; whether anybody "+
+				doubt("inherited from the international reading, not seen in a club source; confidence medium; whether anybody " +
 					"could still play the ball is the first referee's judgement")},
 			coll: {pub("legal", "14.6.3; 15.1", stateQA+"; "+refereeTest,
 				"legal: a ball clearly crossing with no teammate able to play it, or falling near the net where "+

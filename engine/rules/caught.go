@@ -53,6 +53,9 @@ func (w *Walk) held(r *Rule, e play.Event) {
 		w.replay(&doubleFault, e, "joust.extended")
 		return
 	case "unclear":
+		if f, _ := w.joust(e); w.spent(e) || w.spent(f) {
+			return // four contacts whatever becomes of a held ball
+		}
 		w.unsettled(r, e, "joust.extended")
 		return
 	}
