@@ -6,14 +6,15 @@ import (
 )
 
 // Draw makes the pictures that stand below an answer: of the situation as it
-// was read, with the facts told since, nil where none was. An answer of which
-// there is nothing to draw has none.
-type Draw func(answer.Answer, play.Subject) []Picture
+// was read, with the facts told since, nil where none was; in a form that the
+// platform of the place shows. An answer of which there is nothing to draw has
+// none.
+type Draw func(Place, answer.Answer, play.Subject) []Picture
 
 // pictures are those of an answer.
 func (t *turn) pictures(d dialogue) []Picture {
-	if t.Draw == nil {
+	if t.Draw == nil || d.subject == nil {
 		return nil
 	}
-	return t.Draw(d.answer, d.subject)
+	return t.Draw(t.Where, d.answer, d.subject)
 }

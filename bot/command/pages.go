@@ -18,6 +18,7 @@ import (
 	"example.org/netpost/casebook/demo"
 	"example.org/netpost/casebook/pages"
 	"example.org/netpost/config"
+	"example.org/netpost/engine/answer"
 )
 
 // site makes the pages of an association's notes as they stand, of the
@@ -25,6 +26,7 @@ import (
 // because they can't be read.
 func site(a config.Association, dir string, o pages.Options) (*pages.Site, []casebook.Finding, error) {
 	o.Name = cmp.Or(o.Name, a.Name)
+	o.Picture = pictureOf(nil)
 	if dir == "" {
 		b := demo.Book()
 		if b.Association != nil {
@@ -42,9 +44,26 @@ func site(a config.Association, dir string, o pages.Options) (*pages.Site, []cas
 	b, found := casebook.Load(files, casebook.LoadOptions{})
 	if b.Association != nil {
 		o.Name = cmp.Or(o.Name, b.Association.Name)
+		o.Picture = pictureOf(b.Association)
 	}
 	o.Name = cmp.Or(o.Name, a.ID)
 	return pages.New(b, readable{files}, o), found, nil
+}
+
+// pictureOf draws the plays of notes for their pages, each under the code and
+// season of its note with what the association adopted for it.
+func pictureOf(of *casebook.Association) func(*casebook.Note) ([]byte, string, bool) {
+	return func(n *casebook.Note) ([]byte, string, bool) {
+		o := answer.Options{Season: n.Season, Overlays: of.Overlays(n.Season)}
+		if len(n.Codes) > 0 {
+			o.Code = n.Codes[0]
+		}
+		s, ok := scene(n.Play, o)
+		if !ok {
+			return nil, "", false
+		}
+		return s.SVG(), s.Alt, true
+	}
 }
 
 // readable is a folder of files. Its other methods, such as those that change

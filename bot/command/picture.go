@@ -7,6 +7,10 @@ import (
 	"path/filepath"
 	"strings"
 
+	"example.org/netpost/bot"
+	"example.org/netpost/bot/term"
+	"example.org/netpost/bot/web"
+	"example.org/netpost/engine"
 	"example.org/netpost/engine/answer"
 	"example.org/netpost/engine/code"
 	"example.org/netpost/engine/court/picture"
@@ -24,7 +28,7 @@ func drawTo(file, words string, o answer.Options) error {
 	}
 	s, ok := scene(words, o)
 	if !ok {
-		return errors.New("--picture: there is no play of the ball in this to draw; tell who touched what")
+		return errors.New("--picture: there is no play and no alignment in this to draw; tell who touched what, or where players stood")
 	}
 	out := s.SVG()
 	if form == ".png" {
@@ -36,34 +40,75 @@ func drawTo(file, words string, o answer.Options) error {
 	return os.WriteFile(file, out, 0o644)
 }
 
-// scene is the picture of a play in words, under the first code that is meant.
+// scene is the picture of a question in words, under the first code that is meant.
 func scene(words string, o answer.Options) (picture.Scene, bool) {
 	r, err := notation.Read(words)
-	if err != nil || r.Rally == nil {
+	if err != nil || r.Subject() == nil {
 		return picture.Scene{}, false
 	}
-	p := r.Rally
+	s := r.Subject()
 	for _, g := range o.Given {
 		if g.Key.Fact != answer.CodeFact {
-			p = p.With(g.Key, g.Value)
+			s = s.Tell(g.Key, g.Value)
 		}
 	}
-	if p.Check() != nil {
+	if s.Check() != nil {
 		return picture.Scene{}, false
 	}
+	return sceneOf(answer.Of(r, o), s, o.Overlays)
+}
+
+// sceneOf is the picture of a subject with its answer: what is at fault in it
+// is marked, by the code that the answer is under.
+func sceneOf(a answer.Answer, s engine.Subject, adopted []code.Overlay) (picture.Scene, bool) {
 	var m picture.Mark
-	if a := answer.Of(r, o); a.Outcome == "fault" {
-		c := code.Code(a.Code)
-		if c == answer.AnyCode || c == "" {
-			c = code.International
-		}
-		if b, err := code.Open(c, o.Season); err == nil {
-			if d, err := judge.Decide(p, b); err == nil && d.Settled() {
-				if rule, ok := judge.ByID(d.Ruling.Fault); ok {
-					m = picture.Mark{Event: d.Ruling.Event, Words: "fault: " + rule.Title}
-				}
+	if b, ok := bookOf(a, adopted); ok && a.Outcome == "fault" {
+		if d, err := judge.Decide(s, b); err == nil && d.Settled() && d.Ruling.Fault == string(a.Fault) {
+			if rule, ok := judge.ByID(d.Ruling.Fault); ok {
+				m = picture.Mark{Event: d.Ruling.Event, Words: "fault: " + rule.Title, Book: b}
 			}
 		}
 	}
-	return picture.Of(p, m)
+	return picture.Of(s, m)
+}
+
+// bookOf is the book that an answer is under: of its code, or where all rule
+// alike of the first one.
+func bookOf(a answer.Answer, adopted []code.Overlay) (*code.Book, bool) {
+	c := code.Code(a.Code)
+	if c == answer.AnyCode || c == "" {
+		c = code.International
+	}
+	season, err := code.ParseSeason(string(a.Edition))
+	if err != nil {
+		season = 0 // the codes differ in it
+	}
+	b, err := code.Open(c, season)
+	if err == nil && len(adopted) > 0 {
+		b, err = b.With(adopted...)
+	}
+	return b, err == nil
+}
+
+// draw makes the pictures of answers for a platform: browsers show SVG, which
+// stays sharp and is small, the others need an image; a terminal shows none.
+func draw(find func(bot.Place) (bot.Association, bool)) bot.Draw {
+	return func(p bot.Place, a answer.Answer, s engine.Subject) []bot.Picture {
+		if p.Platform == term.Platform {
+			return nil
+		}
+		at, _ := find(p)
+		sc, ok := sceneOf(a, s, at.Overlays)
+		if !ok {
+			return nil
+		}
+		if p.Platform == web.Platform {
+			return []bot.Picture{{Name: "court.svg", Type: "image/svg+xml", Alt: sc.Alt, Data: sc.SVG()}}
+		}
+		png, err := raster.PNG(sc)
+		if err != nil {
+			return nil // the words say the same
+		}
+		return []bot.Picture{{Name: "court.png", Type: "image/png", Alt: sc.Alt, Data: png}}
+	}
 }

@@ -98,7 +98,8 @@ func (s *service) run(ctx context.Context) error {
 	if err := s.openLibraries(ctx, &beside); err != nil {
 		return err
 	}
-	s.bot = bot.New(bot.Options{Store: s.store, Find: s.linking(finder(s.config, s.library)), All: everyone(s.config, s.library), Send: s.senders.Send,
+	find := s.linking(finder(s.config, s.library))
+	s.bot = bot.New(bot.Options{Store: s.store, Find: find, Draw: draw(find), All: everyone(s.config, s.library), Send: s.senders.Send,
 		Claim: s.config.Claim, Nudge: s.config.Nudge, Log: s.log})
 	if s.config.Metrics != "" && s.config.File != "" {
 		h, err := newHealth(s.config.Metrics, s)

@@ -33,9 +33,10 @@ type Options struct {
 	// Example: the notes are the invented ones that come with the program, and every
 	// page says so.
 	Example bool
-	// Picture draws a note's play: an SVG, and what it shows for those who
-	// can't see it. It reports false for what can't be drawn; nil draws nothing.
-	Picture func(play string) (svg []byte, alt string, ok bool)
+	// Picture draws the play of a note that has one: an SVG, and what it shows
+	// for those who can't see it. It reports false for what can't be drawn; nil
+	// draws nothing.
+	Picture func(*casebook.Note) (svg []byte, alt string, ok bool)
 }
 
 // A Site is the pages of one book. It is safe for use by many goroutines.

@@ -130,8 +130,8 @@ func checkLinks(t *testing.T, s *Site, at, text string) (n int) {
 
 // What a page shows, as golden files.
 func TestPages(t *testing.T) {
-	s := smallSite(t, Options{URL: "https://notes.example/", Home: "/", Picture: func(play string) ([]byte, string, bool) {
-		return []byte("<svg/>"), "the court as told", strings.Contains(play, "dumps")
+	s := smallSite(t, Options{URL: "https://notes.example/", Home: "/", Picture: func(n *casebook.Note) ([]byte, string, bool) {
+		return []byte("<svg/>"), "the court as told", strings.Contains(n.Play, "dumps")
 	}})
 	for _, p := range []string{"2025-001.html", "2026-002.html", "2026-003.html", "2026-005.html", "bulletins/2026-W47.html", "feed.atom", "index.html", "rules/9-5.html", "search.html"} {
 		got := body(t, s, p)

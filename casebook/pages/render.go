@@ -192,7 +192,7 @@ func (s *Site) note(n *casebook.Note) (File, error) {
 		v.Attached = append(v.Attached, attached{path.Base(a), to})
 	}
 	if s.Picture != nil && n.Play != "" {
-		if svg, alt, ok := s.Picture(n.Play); ok {
+		if svg, alt, ok := s.Picture(n); ok {
 			// As the source of an image, an SVG can run nothing and load nothing.
 			v.Picture, v.Alt = template.URL("data:image/svg+xml;base64,"+base64.StdEncoding.EncodeToString(svg)), alt
 		}

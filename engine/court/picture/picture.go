@@ -3,6 +3,7 @@ package picture
 import (
 	"strings"
 
+	"example.org/netpost/engine/court"
 	"example.org/netpost/engine/notation"
 	"example.org/netpost/engine/play"
 )
@@ -10,10 +11,16 @@ import (
 // Of is the picture of a subject; false where there is nothing in it to draw.
 // The mark rings the fault that a ruling found.
 func Of(s play.Subject, m Mark) (Scene, bool) {
-	p, ok := s.(*play.Rally)
-	if !ok {
-		return Scene{}, false
+	switch s := s.(type) {
+	case *play.Rally:
+		return ofRally(s, m)
+	case *court.Alignment:
+		return places(s, m)
 	}
+	return Scene{}, false
+}
+
+func ofRally(p *play.Rally, m Mark) (Scene, bool) {
 	out, atNet := side(p, m)
 	top, seen := above(p, m)
 	switch {

@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"example.org/netpost/engine/code"
 	"example.org/netpost/engine/play"
 )
 
@@ -16,6 +17,9 @@ func hypot(x, y float64) float64 { return math.Sqrt(x*x + y*y) }
 type Mark struct {
 	Event string
 	Words string
+	// Book is the code by which players in their places are compared, pair by
+	// pair; nil: no pair is marked. Of a play of the ball it is not used.
+	Book *code.Book
 }
 
 // step is one event with its place in time: events of the same moment share a

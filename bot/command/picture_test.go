@@ -1,0 +1,105 @@
+package command
+
+import (
+	"bytes"
+	"encoding/base64"
+	"html"
+	"os"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"testing"
+
+	"example.org/netpost/bot"
+	"example.org/netpost/bot/discord"
+	"example.org/netpost/bot/slack"
+	"example.org/netpost/bot/term"
+	"example.org/netpost/bot/web"
+	"example.org/netpost/engine/answer"
+	"example.org/netpost/engine/code"
+	"example.org/netpost/engine/notation"
+)
+
+// Each platform gets the picture of an answer as it shows one.
+func TestDraw(t *testing.T) {
+	d := draw(func(bot.Place) (bot.Association, bool) { return bot.Association{}, true })
+	for _, words := range []string{
+		"ball in plane, both front row, fourth contact?",
+		"receiving left front stands behind the left back at service contact, overlap?",
+	} {
+		r, err := notation.Read(words)
+		if err != nil || r.Subject() == nil {
+			t.Fatalf("%q was not read: %v", words, err)
+		}
+		a := answer.Ask(words, answer.Options{})
+		for _, test := range []struct {
+			platform, media, head string
+		}{
+			{web.Platform, "image/svg+xml", "<svg "},
+			{slack.Platform, "image/png", "\x89PNG"},
+			{discord.Platform, "image/png", "\x89PNG"},
+			{term.Platform, "", ""},
+		} {
+			got := d(bot.Place{Platform: test.platform}, a, r.Subject())
+			if test.media == "" {
+				if got != nil {
+					t.Errorf("%s, %q: %d pictures", test.platform, words, len(got))
+				}
+				continue
+			}
+			if len(got) != 1 || got[0].Type != test.media || got[0].Alt == "" || !bytes.HasPrefix(got[0].Data, []byte(test.head)) {
+				t.Errorf("%s, %q: not one picture as %s that says what it shows", test.platform, words, test.media)
+			}
+		}
+	}
+	r, err := notation.Read("how long is a time-out?")
+	if err != nil || r.Subject() == nil {
+		t.Fatalf("the look-up was not read: %v", err)
+	}
+	if got := d(bot.Place{Platform: web.Platform}, answer.Ask("how long is a time-out?", answer.Options{}), r.Subject()); got != nil {
+		t.Errorf("of a number in the book there are %d pictures", len(got))
+	}
+}
+
+// What is at fault is marked, by the code that the answer is under.
+func TestDrawMarks(t *testing.T) {
+	const words = "receivers: right front is left of the left front when the serve is hit"
+	for c, marked := range map[code.Code]bool{code.International: true, code.Scholastic: false} {
+		s, ok := scene(words, answer.Options{Code: c})
+		if !ok || strings.Contains(s.Alt, "Marked:") != marked {
+			t.Errorf("under %s: drawn %v: %q", c, ok, s.Alt)
+		}
+	}
+}
+
+// The pages of notes show their plays.
+func TestExportPictures(t *testing.T) {
+	dir := filepath.Join(t.TempDir(), "public")
+	if out, errs, status := run("", "export", dir); status != ok {
+		t.Fatalf("status %d\n%s%s", status, out, errs)
+	}
+	files, err := filepath.Glob(filepath.Join(dir, "20*.html"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	image := regexp.MustCompile(`<img src="data:image/svg(?:\+|&#43;)xml;base64,([^"]*)" alt="([^"]*)">`)
+	pictured := 0
+	for _, f := range files {
+		page, err := os.ReadFile(f)
+		if err != nil {
+			t.Fatal(err)
+		}
+		m := image.FindSubmatch(page)
+		if m == nil {
+			continue
+		}
+		pictured++
+		svg, err := base64.StdEncoding.DecodeString(html.UnescapeString(string(m[1])))
+		if err != nil || !bytes.HasPrefix(svg, []byte("<svg ")) || len(m[2]) == 0 {
+			t.Errorf("%s: its picture is no SVG with words: %v", f, err)
+		}
+	}
+	if pictured < len(files)/2 {
+		t.Errorf("%d of %d notes have a picture", pictured, len(files))
+	}
+}
