@@ -146,7 +146,12 @@ func TestPlays(t *testing.T) {
 // both forms and a right answer, and that ids differ.
 func TestPlayFiles(t *testing.T) {
 	ids := map[string]bool{}
-	for _, name := range []string{"cases.plays", "court.plays", "deadball.plays", "dev.plays", "own.plays", "questions.plays", "rally_stories_1.plays", "serve.plays", "stories.plays", "stories2.plays"} {
+	names, err := filepath.Glob(filepath.Join("..", "notation", "testdata", "*.plays"))
+	if err != nil || len(names) == 0 {
+		t.Fatalf("no files of plays: %v", err)
+	}
+	for _, name := range names {
+		name = filepath.Base(name)
 		for _, p := range load(t, name) {
 			at := fmt.Sprintf("%s:%d: %s", name, p.Line, p.ID)
 			if ids[p.ID] {
