@@ -142,6 +142,7 @@ var areas = []entry{
 	{"make noise", named(cEvidence, "noise")},
 	{"mechanic", named(cTopic, "mechanics")},
 	{"misconduct", named(cTopic, "conduct")},
+	{"ncaa", inCode(code.Collegiate)},
 	{"net height", named(cTopic, "facts")},
 	{"noise", named(cEvidence, "noise")},
 	{"non playable area", named(cTopic, "other")},

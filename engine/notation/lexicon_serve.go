@@ -16,6 +16,9 @@ func svDoes(pattern string, op serveOp, v play.Value) serveRow {
 	return serveRow{pattern: pattern, op: op, value: v}
 }
 
+// serveTables are the tables of the serve's own lexicon.
+var serveTables = [...]*[]serveRow{&serveRows, &serveHits, &serveTurns, &serveFlights}
+
 // serveRows is the serve's own lexicon: trade words, common practice.
 var serveRows = []serveRow{
 	// The server and the hit.
@@ -27,8 +30,7 @@ var serveRows = []serveRow{
 	svDoes("serve is hit", svServe, ""),
 	svDoes("server hit ball", svServe, ""),
 	svDoes("server contact ball", svServe, ""),
-	svDoes("hit|strike|contact ball", svServe, ""),
-	svDoes("at|before? contact|hit", svIgnore, ""),
+	svDoes("{hit} ball|it", svServe, ""),
 	svDoes("at serve|service contact|hit", svIgnore, ""),
 	svDoes("as|when she|he|server {hit} it?", svServe, ""),
 	svDoes("during serve|service", svServe, ""),
@@ -39,7 +41,7 @@ var serveRows = []serveRow{
 	svDoes("contact|hit|serve ball at # second", svSeconds, ""),
 	svDoes("wait # second after whistle|beckon|signal and then? hit|serve it?", svSeconds, ""),
 	svDoes("has|have not hit|serve ball # second after whistle|beckon|signal for? service|serve?", svNoServe, ""),
-	svDoes("let|lets # second run out without serve", svNoServe, ""),
+	svDoes("let|lets # second run out without serve|@X", svNoServe, ""),
 	svDoes("never|not serve in time", svNoServe, play.RunOut),
 	svDoes("let|lets time run out", svNoServe, play.RunOut),
 	svTells("serve too late", play.ClockTime, play.RunOut),

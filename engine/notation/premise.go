@@ -598,7 +598,7 @@ func (s *scene) verbAhead0(c *clauseState) bool {
 // crewWord reports whether a word after "my" shows that an official speaks.
 func crewWord(w string) bool {
 	switch w {
-	case "partner", "r1", "r2", "whistle", "crew", "line", "lj", "scorer", "opinion", "question", "call", "assignor", "assigner", "first", "gym", "match", "view", "angle":
+	case "partner", "r1", "r2", "r3", "beckon", "down", "signal", "table", "up", "whistle", "crew", "line", "lj", "scorer", "opinion", "question", "call", "assignor", "assigner", "first", "gym", "match", "view", "angle":
 		return true
 	}
 	return false

@@ -207,7 +207,7 @@ func (r *reprint) side(name string) play.Team {
 	if len(r.p.Names[t]) > 0 {
 		t = t.Other()
 	}
-	if len(r.p.Names[t]) > 0 || strings.ContainsAny(name, " ,;#") {
+	if len(r.p.Names[t]) > 0 || strings.ContainsAny(name, " ,;#") || slices.Contains(play.Roles(), play.Role(name)) { // "libero serves"
 		return play.NoTeam
 	}
 	r.p = r.p.With(play.Key{}, play.Unknown) // a copy

@@ -32,6 +32,10 @@ type service struct {
 	from    int  // the row that is being read
 	feet    int  // where the feet, and what came after the hit, were told: one more than the place
 	after   int
+	landed  bool // where the server came down was told
+	hinder  play.Value
+	aside   []bool // words of a clause of talk, and sides that do nothing
+	unnamed bool   // no name of a side tells who serves
 }
 
 // tossTold is a toss that was not hit.
@@ -47,13 +51,17 @@ type flown struct {
 	fact  play.FactID
 	value play.Value
 	mate  bool // by a teammate of the server
+	place sideRef
 }
 
 // readService reads a text that tells of a serve, or of a stop of play, in
 // words of which every one has a part in it or is known not to matter. It
 // leaves any other text to the reader of rallies.
 func (s *scene) readService() (*play.Rally, []Unread, bool) {
-	v := &service{s: s, m: newMatcher(s), used: make([]bool, len(s.toks)), at: -1,
+	if !slices.ContainsFunc(s.toks, func(t token) bool { return t.side.fam == serveRec || serveWord(t.form) || t.from != "" && serveWord(t.from) }) {
+		return nil, nil, false
+	}
+	v := &service{s: s, m: newMatcher(s), used: make([]bool, len(s.toks)), aside: make([]bool, len(s.toks)), at: -1,
 		facts: map[play.FactID]play.Value{}, setting: map[play.FactID]play.Value{}}
 	var rows []serveMatch
 	for i := 0; i < len(s.toks); {
@@ -62,6 +70,12 @@ func (s *scene) readService() (*play.Rally, []Unread, bool) {
 			continue
 		}
 		c, ok := v.m.at(i)
+		if n := v.talk(i); n > c.to {
+			for ; i < n; i++ {
+				v.used[i], v.aside[i] = true, true
+			}
+			continue
+		}
 		if !ok {
 			i++
 			continue
@@ -72,6 +86,7 @@ func (s *scene) readService() (*play.Rally, []Unread, bool) {
 	for i, c := range rows {
 		for j := c.from; j < c.to; j++ {
 			v.used[j] = true
+			v.aside[j] = v.aside[j] || !(c.serving.ok() && j == c.sAt || c.receive.ok() && j == c.rAt || c.place.ok() && j == c.pAt)
 		}
 		if c.row.calls && (v.onlyAsked(rows, i) || v.reported(c)) {
 			v.asks = true
@@ -138,6 +153,53 @@ func (v *service) reported(c serveMatch) bool {
 	return false
 }
 
+// talk is where a clause ends in which somebody only says something, asks for
+// something or makes a call: what is said there is no fact. It is 0 for none.
+func (v *service) talk(i int) int {
+	from, to, _ := v.clause(i)
+	for j := from; j < i; j++ {
+		if v.s.joins(j) {
+			from = j + 1
+		}
+	}
+	for j := from; j < i; j++ {
+		if !v.m.skip[j] {
+			return 0
+		}
+	}
+	j := from
+	for j < to && (v.s.toks[j].form == "<side>" && v.s.toks[j].poss || v.m.skip[j]) {
+		j++
+	}
+	if j >= to || !serveTalkers[v.s.toks[j].form] && v.s.toks[j].form != "<side>" {
+		return 0
+	}
+	for j++; j < to && (v.m.skip[j] || serveAuxiliary[v.s.toks[j].form] || serveTalkers[v.s.toks[j].form]); j++ {
+	}
+	if j >= to {
+		return 0
+	}
+	says := false
+	for _, r := range v.m.roots[j] {
+		says = says || serveSays[r]
+	}
+	if !says {
+		return 0
+	}
+	for j++; j < to && !v.s.joins(j); j++ {
+	}
+	return j
+}
+
+// joins reports whether a word joins another clause.
+func (s *scene) joins(j int) bool {
+	switch s.toks[j].form {
+	case "and", "but", "because", "so", "then", "after", "before", "when", "while":
+		return true
+	}
+	return false
+}
+
 // told notes where something of the hit was told first.
 func (v *service) told(c serveMatch) {
 	if v.at < 0 {
@@ -195,6 +257,7 @@ func (v *service) take(c serveMatch) {
 	case svTell:
 		v.told(c)
 		v.tell(r.fact, r.value)
+		v.served = v.served || r.fact == play.HitWith
 	case svSeconds:
 		v.told(c)
 		switch n := c.number; {
@@ -247,6 +310,9 @@ func (v *service) take(c serveMatch) {
 	case svLands:
 		v.told(c)
 		v.flight = append(v.flight, flown{kind: play.Land, fact: play.Lands, value: r.value})
+	case svFalls:
+		v.told(c)
+		v.flight = append(v.flight, flown{kind: play.Land, fact: play.Lands, value: play.In, place: c.place})
 	case svCross:
 		v.told(c)
 		v.flight = append(v.flight, flown{kind: play.Cross, fact: play.How, value: r.value})
@@ -269,9 +335,22 @@ func (v *service) take(c serveMatch) {
 		v.special++
 	case svDecides:
 		v.setting[play.Decides] = r.value
+	case svLanding:
+		v.told(c)
+		v.landed = true
+		v.special++
+	case svIntrude:
+		v.stops = append(v.stops, flown{kind: play.Intrusion})
+		v.special++
+	case svHinder:
+		v.clash = v.clash || v.hinder != play.Unknown && v.hinder != r.value
+		v.hinder = r.value
+	case svWhistle:
+		v.stops = append(v.stops, flown{kind: play.Whistle})
+		v.special++
 	}
 	switch r.op {
-	case svTell, svSeconds, svNoServe, svTossed, svCount:
+	case svTell, svSeconds, svNoServe, svTossed, svCount, svStrike, svMate, svCross:
 		v.special++
 	}
 }
@@ -324,14 +403,69 @@ func (v *service) settle() {
 	}
 	if v.lapse {
 		delete(v.facts, play.Signalled)
-		v.clash = v.clash || v.served && v.facts[play.ClockTime] == play.Unknown
+		v.clash = v.clash || v.served
+	}
+	v.fallen()
+	if v.facts[play.Spot] != play.Unknown { // told of a libero alone
+		v.libero = slices.ContainsFunc(v.s.toks, func(t token) bool { return t.form == "libero" })
+		v.clash = v.clash || !v.libero
+	}
+	if v.landed {
+		if v.facts[play.Feet] == play.Unknown {
+			v.facts[play.Feet] = play.Own // the take-off was not told, and is presumed good
+		}
+		v.served = true
 	}
 	if v.serving == play.NoTeam {
-		v.serving = play.A
-		for _, t := range v.s.toks {
+		v.serving, v.unnamed = play.A, true
+		for i, t := range v.s.toks {
 			if t.side.fam == usThem || t.side.fam == letters || t.side.fam == colours || t.side.fam == homeAway {
-				v.clash = v.clash || len(v.stops) == 0 // a side whose part is not known
+				v.clash = v.clash || len(v.stops) == 0 && !v.aside[i] // a side whose part is not known
 			}
+		}
+	}
+	if n := len(v.flight); n > 0 && v.flight[n-1].value == play.NetBand && v.flight[n-1].kind == play.Strike {
+		v.clash = true // whether it then went over was not told
+	}
+	if v.facts[play.Grouped] != play.Unknown {
+		for i, t := range v.s.toks { // how high it went over them is what a screen turns on
+			switch t.form {
+			case "low", "high", "flat", "over", "above":
+				v.clash = v.clash || !v.used[i]
+			}
+		}
+	}
+}
+
+// fallen settles what a serve is that comes down on a named side: on the other
+// side it is in, on the own it did not go over.
+func (v *service) fallen() {
+	net := false
+	for i := range v.flight {
+		f := &v.flight[i]
+		switch {
+		case f.kind == play.Strike && f.value == play.NetBand:
+			net = true
+		case f.kind == play.Cross && f.value == play.Between:
+			net = false
+		}
+		if !f.place.ok() {
+			continue
+		}
+		t := v.team(f.place)
+		if f.place.fam == serveRec {
+			t = v.serving.Other()
+			if f.place.n == 0 {
+				t = v.serving
+			}
+		}
+		switch {
+		case v.serving == play.NoTeam && (t == play.NoTeam && f.place.fam != serveRec || net && t != play.NoTeam):
+			v.clash = true // whose side it is was not told
+		case v.serving == play.NoTeam && t != play.NoTeam:
+			v.serving = t.Other()
+		case t == v.serving && f.place != (sideRef{serveRec, 1}):
+			f.kind, f.fact, f.value = play.Cross, play.How, play.IntoNet
 		}
 	}
 }
@@ -378,7 +512,7 @@ func quiet(a atom) bool {
 // idle reports whether a word by itself tells nothing.
 func (v *service) idle(j int) bool {
 	t := v.s.toks[j]
-	if t.mark != 0 || skippable[t.form] || t.form == "<label>" {
+	if t.mark != 0 || skippable[t.form] || t.form == "<label>" || serveAsides[t.form] {
 		return true
 	}
 	n, ok := lex().step(node{}, t.form)
@@ -448,7 +582,17 @@ func (v *service) rally() *play.Rally {
 		add(e, fs)
 	}
 	for _, f := range v.stops {
-		add(play.Event{Kind: f.kind}, v.setting)
+		fs := v.setting
+		switch f.kind {
+		case play.Intrusion:
+			fs = map[play.FactID]play.Value{}
+			if v.hinder != play.Unknown {
+				fs[play.Hinders] = v.hinder
+			}
+		case play.Whistle:
+			fs = map[play.FactID]play.Value{play.ErrorWhistle: play.Yes}
+		}
+		add(play.Event{Kind: f.kind}, fs)
 	}
 	if len(p.Events) == 0 {
 		return nil
@@ -461,6 +605,21 @@ func (v *service) rally() *play.Rally {
 	if service {
 		p = p.With(play.Key{Fact: play.Serving}, play.Value(v.serving.String()))
 	}
+	if v.unnamed && len(v.stops) == 0 {
+		p.Names[play.A], p.Names[play.B] = []string{"A", "serving"}, []string{"B", "receiving"}
+		return p
+	}
 	v.s.name(p)
 	return p
+}
+
+// serveWord reports whether a word is one of those without which nothing is
+// told of a serve or of a stop of play.
+func serveWord(w string) bool {
+	for _, r := range roots(nil, w) {
+		if serveGate[r] {
+			return true
+		}
+	}
+	return false
 }

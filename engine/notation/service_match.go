@@ -34,12 +34,18 @@ const (
 	svInjury                  // a player is hurt
 	svDispute                 // the officials make different calls
 	svDecides                 // whether they could settle it
+	svLanding                 // where a server came down after a jump
+	svIntrude                 // something comes into the rally
+	svHinder                  // whether it hindered anybody
+	svWhistle                 // an official whistles by mistake
+	svFalls                   // the serve comes down on a side
 )
 
 // serveRow is a row of the serve's lexicon. A pattern is words in base form,
 // parted by blanks; "a|b" is one of several words, a field with ? at its end
 // may be missing, "@S" and "@R" are the name of the serving and the receiving
-// side, "#" a number.
+// side, "@X" a side that does nothing there, "@Y" the one on whose side it is, "#" a number, "$server" one of the
+// phrases of a part.
 type serveRow struct {
 	pattern string
 	op      serveOp
@@ -49,39 +55,11 @@ type serveRow struct {
 	calls bool
 }
 
-// serveMacros stand for fields that many patterns share.
-var serveMacros = strings.NewReplacer(
-	"{p}", "player|kid|girl|boy|guy|child|teammate|middle|setter|blocker|hitter|outside|opposite|mb|oh|people|lady|woman|man|defender|one",
-	"{line}", "end|back|base|service|serving? line|endline|baseline|backline",
-	"{w}", "whistle|beckon|beckoning|signal|authorization|authorisation|authorize",
-	"{r1}", "r1|ref|referee|i|official|we",
-	"{hit}", "contact|hit|strike|serve|swing|touch|smack",
-	"{over}", "over|across|past|through",
-)
-
-// serveField is one place of a pattern.
+// serveField is one place of a pattern of plain words.
 type serveField struct {
 	words    []string
 	optional bool
 }
-
-// servePattern is a row made ready to match.
-type servePattern struct {
-	fields []serveField
-	row    *serveRow
-}
-
-// servePatterns are the rows by their first word.
-var servePatterns = sync.OnceValue(func() map[string][]servePattern {
-	out := map[string][]servePattern{}
-	for i := range serveRows {
-		p := servePattern{fieldsOf(serveMacros.Replace(serveRows[i].pattern)), &serveRows[i]}
-		for _, w := range firstWords(p.fields) {
-			out[w] = append(out[w], p)
-		}
-	}
-	return out
-})
 
 // fieldsOf are the places of a pattern.
 func fieldsOf(pattern string) []serveField {
@@ -104,6 +82,87 @@ func firstWords(fields []serveField) []string {
 	}
 	return out
 }
+
+// serveStep is one place of a pattern of the serve.
+type serveStep struct {
+	words    []string
+	part     [][]serveStep // the phrases of its parts
+	optional bool
+}
+
+// servePattern is a row made ready to match.
+type servePattern struct {
+	fields []serveStep
+	row    *serveRow
+}
+
+// stepsOf makes a pattern ready.
+func stepsOf(pattern string) []serveStep {
+	var out []serveStep
+	for f := range strings.FieldsSeq(serveMacros.Replace(pattern)) {
+		head, optional := strings.CutSuffix(f, "?")
+		step := serveStep{optional: optional}
+		for w := range strings.SplitSeq(head, "|") {
+			if name, ok := strings.CutPrefix(w, "$"); ok {
+				step.part = append(step.part, servePart(name)...)
+				continue
+			}
+			step.words = append(step.words, w)
+		}
+		out = append(out, step)
+	}
+	return out
+}
+
+// servePart is the phrases of a part; it panics where there is none of that
+// name, which the first test finds.
+func servePart(name string) [][]serveStep {
+	for _, p := range serveParts {
+		if p.name == name {
+			var out [][]serveStep
+			for _, s := range p.phrases {
+				out = append(out, stepsOf(s))
+			}
+			return out
+		}
+	}
+	panic("notation: no part of the serve's lexicon is named " + name)
+}
+
+// heads are the words that a sequence of fields can begin with, and whether it
+// may be empty.
+func heads(fs []serveStep) (ws []string, empty bool) {
+	for _, f := range fs {
+		open := f.optional
+		ws = append(ws, f.words...)
+		for _, p := range f.part {
+			h, e := heads(p)
+			ws = append(ws, h...)
+			open = open || e
+		}
+		if !open {
+			return ws, false
+		}
+	}
+	return ws, true
+}
+
+// serveBook is the serve's lexicon made ready: its patterns by the words that
+// they can begin with.
+var serveBook = sync.OnceValue(func() map[string][]servePattern {
+	out := map[string][]servePattern{}
+	for _, t := range serveTables {
+		for i := range *t {
+			p := servePattern{row: &(*t)[i], fields: stepsOf((*t)[i].pattern)}
+			ws, _ := heads(p.fields)
+			slices.Sort(ws)
+			for _, w := range slices.Compact(ws) {
+				out[w] = append(out[w], p)
+			}
+		}
+	}
+	return out
+})
 
 // roots puts the words that a form can be of to others: itself, and what is
 // left without its ending.
@@ -154,107 +213,137 @@ type serveMatch struct {
 	words    int
 	serving  sideRef
 	receive  sideRef
+	place    sideRef
+	sAt, rAt int // where serving and receive are named
+	pAt      int // and place
 	number   int
-	tokens   []int // those that the pattern names
 }
 
 // matcher finds rows of the serve's lexicon in tokens.
 type matcher struct {
 	toks  []token
 	roots [][]string
+	skip  []bool // words that may stand between those of a row
 }
 
 func newMatcher(s *scene) *matcher {
-	m := &matcher{toks: s.toks, roots: make([][]string, len(s.toks))}
+	m := &matcher{toks: s.toks, roots: make([][]string, len(s.toks)), skip: make([]bool, len(s.toks))}
 	for i, t := range s.toks {
-		if t.mark == 0 {
-			m.roots[i] = s.rootsOf(i)
-			if t.from != "" {
-				m.roots[i] = roots(m.roots[i], t.from)
-			}
+		if t.mark != 0 {
+			continue
 		}
+		m.roots[i] = s.rootsOf(i)
+		if t.from != "" {
+			m.roots[i] = roots(m.roots[i], t.from)
+		}
+		m.skip[i] = skippable[t.form] || t.form == "<label>" || serveAsides[t.form] || t.side == own || idleScenery(t.form)
 	}
 	return m
+}
+
+// idleScenery reports whether a word by itself is known not to matter.
+func idleScenery(w string) bool {
+	n, ok := lex().step(node{}, w)
+	if !ok {
+		return false
+	}
+	r, ok := lex().ends(n)
+	return ok && r.means.class == cScenery
 }
 
 // at is the longest row that starts at token i.
 func (m *matcher) at(i int) (serveMatch, bool) {
 	var best serveMatch
+	tried := map[*serveRow]bool{}
 	try := func(ps []servePattern) {
 		for _, p := range ps {
-			c := serveMatch{row: p.row, from: i}
-			m.walk(p.fields, i, c, &best)
+			if tried[p.row] {
+				continue
+			}
+			tried[p.row] = true
+			m.walk(p.fields, i, serveMatch{row: p.row, from: i}, func(j int, c serveMatch) {
+				if c.words > best.words {
+					c.to = j
+					best = c
+				}
+			})
 		}
 	}
-	for k, w := range m.roots[i] {
-		if !slices.Contains(m.roots[i][:k], w) {
-			try(servePatterns()[w])
-		}
+	book := serveBook()
+	for _, w := range m.roots[i] {
+		try(book[w])
 	}
-	if m.toks[i].form == "<side>" {
-		try(servePatterns()["@S"])
-		try(servePatterns()["@R"])
+	switch t := m.toks[i]; {
+	case t.form == "<side>":
+		for _, w := range [...]string{"@S", "@R", "@X", "@Y"} {
+			try(book[w])
+		}
+	case t.form == "<label>":
+		try(book["<label>"])
 	}
 	if _, ok := counted0(m.toks[i].form); ok {
-		try(servePatterns()["#"])
+		try(book["#"])
 	}
 	return best, best.row != nil
 }
 
-func (m *matcher) walk(fields []serveField, j int, c serveMatch, best *serveMatch) {
+// walk tries the fields from token j on, and hands every way through them on.
+func (m *matcher) walk(fields []serveStep, j int, c serveMatch, done func(int, serveMatch)) {
 	if len(fields) == 0 {
-		if c.words > best.words {
-			c.to = j
-			*best = c
-		}
+		done(j, c)
 		return
 	}
-	f := fields[0]
+	f, rest := fields[0], fields[1:]
 	if f.optional {
-		m.walk(fields[1:], j, c, best)
+		m.walk(rest, j, c, done)
 	}
-	if j >= len(m.toks) || m.toks[j].mark != 0 {
-		return
+	for _, p := range f.part {
+		m.walk(p, j, c, func(j int, c serveMatch) { m.walk(rest, j, c, done) })
 	}
-	for _, w := range f.words {
-		d := c
-		switch {
-		case w == "@S" || w == "@R":
-			if m.toks[j].form != "<side>" {
-				continue
-			}
-			if w == "@S" {
-				d.serving = m.toks[j].side
-			} else {
-				d.receive = m.toks[j].side
-			}
-		case w == "#":
-			n, ok := counted0(m.toks[j].form)
-			if !ok {
-				continue
-			}
-			d.number = n
-		case !m.is(j, w):
-			continue
+	for len(f.words) > 0 {
+		if j >= len(m.toks) || m.toks[j].mark != 0 {
+			return
 		}
-		d.words++
-		d.tokens = append(c.tokens[:len(c.tokens):len(c.tokens)], j)
-		m.walk(fields[1:], j+1, d, best)
-		return
-	}
-	if c.words > 0 && (skippable[m.toks[j].form] || m.toks[j].form == "<label>") {
-		m.walk(fields, j+1, c, best)
+		for _, w := range f.words {
+			if d, ok := m.leaf(w, j, c); ok {
+				d.words++
+				m.walk(rest, j+1, d, done)
+				break
+			}
+		}
+		if c.words == 0 || !m.skip[j] {
+			return
+		}
+		j++
 	}
 }
 
-func (m *matcher) is(j int, w string) bool {
-	for _, r := range m.roots[j] {
-		if r == w {
-			return true
+// leaf reports whether token j is the word, and notes what the row takes of it.
+func (m *matcher) leaf(w string, j int, c serveMatch) (serveMatch, bool) {
+	t := m.toks[j]
+	switch w {
+	case "@S", "@R", "@X", "@Y":
+		if t.form != "<side>" || t.side.fam == relative && w != "@X" {
+			return c, false
 		}
+		switch w {
+		case "@S":
+			c.serving, c.sAt = t.side, j
+		case "@R":
+			c.receive, c.rAt = t.side, j
+		case "@Y":
+			c.place, c.pAt = t.side, j
+		}
+		return c, true
+	case "#":
+		n, ok := counted0(t.form)
+		c.number = n
+		return c, ok
 	}
-	return false
+	return c, m.is(j, w)
 }
+
+func (m *matcher) is(j int, w string) bool { return slices.Contains(m.roots[j], w) }
 
 // counted0 is a number in digits or in words.
 func counted0(s string) (int, bool) {

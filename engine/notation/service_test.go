@@ -11,36 +11,77 @@ import (
 // has, and is found where its words stand.
 func TestServeRows(t *testing.T) {
 	seen := map[string]bool{}
-	for _, r := range serveRows {
-		if seen[r.pattern] {
-			t.Errorf("%q is twice in the table", r.pattern)
-		}
-		seen[r.pattern] = true
-		if r.op == svTell {
-			f, ok := play.FactByID(r.fact)
-			if !ok || !f.Has(r.value) {
-				t.Errorf("%q: fact %s has no value %q", r.pattern, r.fact, r.value)
+	for _, table := range serveTables {
+		for _, r := range *table {
+			if seen[r.pattern] {
+				t.Errorf("%q is twice in the table", r.pattern)
+			}
+			seen[r.pattern] = true
+			if r.op == svTell || r.op == svSetting {
+				f, ok := play.FactByID(r.fact)
+				if !ok || !f.Has(r.value) {
+					t.Errorf("%q: fact %s has no value %q", r.pattern, r.fact, r.value)
+				}
+			}
+			text := strings.Join(said(stepsOf(r.pattern)), " ")
+			m := newMatcher(newScene(tokens(text)))
+			if _, ok := m.at(0); !ok {
+				t.Errorf("%q is not found in %q", r.pattern, text)
 			}
 		}
-		var ws []string
-		for f := range strings.FieldsSeq(serveMacros.Replace(r.pattern)) {
-			w, _, _ := strings.Cut(strings.TrimSuffix(f, "?"), "|")
-			switch w {
-			case "@S":
-				w = "their"
-			case "@R":
-				w = "their"
-			case "#":
-				w = "7"
-			case "<label>":
-				w = "#7"
-			}
-			ws = append(ws, w)
+	}
+}
+
+// said are the first words of every step.
+func said(fs []serveStep) []string {
+	var out []string
+	for _, f := range fs {
+		if len(f.words) == 0 {
+			out = append(out, said(f.part[0])...)
+			continue
 		}
-		text := strings.Join(ws, " ")
-		m := newMatcher(newScene(tokens(text)))
-		if _, ok := m.at(0); !ok {
-			t.Errorf("%q is not found in %q", r.pattern, text)
+		switch w := f.words[0]; w {
+		case "@S", "@R", "@X", "@Y":
+			out = append(out, "their")
+		case "#":
+			out = append(out, "7")
+		case "<label>":
+			out = append(out, "#7")
+		default:
+			out = append(out, w)
+		}
+	}
+	return out
+}
+
+// The parts of the serve's lexicon are sorted by name, and each is used.
+func TestServeParts(t *testing.T) {
+	used := map[string]bool{}
+	note := func(pattern string) {
+		for f := range strings.FieldsSeq(pattern) {
+			for w := range strings.SplitSeq(strings.TrimSuffix(f, "?"), "|") {
+				if name, ok := strings.CutPrefix(w, "$"); ok {
+					used[name] = true
+				}
+			}
+		}
+	}
+	for _, table := range serveTables {
+		for _, r := range *table {
+			note(r.pattern)
+		}
+	}
+	for i, p := range serveParts {
+		for _, s := range p.phrases {
+			note(s)
+		}
+		if i > 0 && serveParts[i-1].name >= p.name {
+			t.Errorf("part %s stands after %s; sort by name", p.name, serveParts[i-1].name)
+		}
+	}
+	for _, p := range serveParts {
+		if !used[p.name] {
+			t.Errorf("no row uses the part %s", p.name)
 		}
 	}
 }

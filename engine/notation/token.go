@@ -109,6 +109,9 @@ func tokens(text string) []token {
 			t := token{raw: w.raw, form: s, start: w.start, end: w.end, art: art, this: this, poss: poss && j == len(parts)-1}
 			if strings.HasPrefix(s, "#") {
 				t.form, t.label = "<label>", strings.TrimPrefix(s, "#")
+				if n, ok := strings.CutSuffix(t.label, "s"); ok && numeric(n) { // "#4s turn"
+					t.label, t.poss = n, true
+				}
 			}
 			out = append(out, t)
 			art, this = 0, false

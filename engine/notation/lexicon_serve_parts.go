@@ -1,0 +1,66 @@
+package notation
+
+import "strings"
+
+// serveMacros stand for fields that many patterns share.
+var serveMacros = strings.NewReplacer(
+	"{p}", "player|kid|girl|boy|guy|child|teammate|middle|setter|blocker|hitter|outside|opposite|mb|oh|people|lady|woman|man|defender|one",
+	"{kid}", "player|kid|girl|boy|guy|child|lady|woman|man|person|dude|gal",
+	"{line}", "end|back|base|service|serving? line|endline|baseline|backline",
+	"{w}", "whistle|beckon|beckoning|signal|authorization|authorisation|authorize",
+	"{r1}", "r1|ref|referee|i|official|we",
+	"{hit}", "contact|hit|strike|serve|swing|touch|smack|whack|pound|swat",
+	"{meet}", "touch|hit|clip|nick|tick|graze|brush|catch|strike|nail|smack|kiss|scrape|skim|bump|find",
+	"{step}", "step|stepped|stand|walk|drag|put|tread",
+	"{wh}", "whistle|blow|beckon|signal|authorize|authorise|wave",
+	"{over}", "over|across|past|through",
+)
+
+// serveParts are phrases that many patterns share, by name. Sorted by name.
+var serveParts = []struct {
+	name    string
+	phrases []string
+}{
+	{"athit", []string{"at|on|upon|before contact|hit|strike|serve", "at moment|time of contact|hit|strike|serve", "at serve|service contact|hit",
+		"when|as|while $server {hit} $ball?", "as|when ball leave hand", "during serve|service", "on jump? serve|take off|takeoff|approach",
+		"at take off|takeoff"}},
+	{"ball", []string{"ball|it", "serve"}},
+	{"foot", []string{"her|his|their? front|back|left|right|lead|plant? foot|toe|heel|shoe|sneaker|feet", "both? foot|feet", "her|his? whole|entire|left|right foot", "@S foot|toe|heel",
+		"server foot|toe|heel|shoe", "big toe", "half|part|edge|tip of foot|shoe|toe"}},
+	{"high", []string{"ceiling", "ceiling beam|fan|tile|light|pipe", "rafter|beam|truss|duct|roof|joist|girder|light|fan|pipe|vent", "overhead|ceiling|heating|hvac|air? duct|light|beam|pipe|fixture|heater|vent",
+		"light fixture", "jumbotron", "scoreboard above"}},
+	{"hoop", []string{"hang|hanging? basketball? backboard|hoop|basket|rim|goal", "retract|retracted|raised|folded basketball? backboard|hoop|basket|rim|goal"}},
+	{"line", []string{"end|base|back|service|serving line", "endline|baseline|backline", "line"}},
+	{"low", []string{"hang|hanging? basketball? backboard|hoop|basket|rim|goal", "divider? curtain|net divider", "divider", "strap|banner|rope|backboard|cable"}},
+	{"mate", []string{"teammate", "@S? teammate|mate", "teammate of server", "server teammate", "@S middle|setter|blocker|hitter|outside|opposite|libero|{kid}",
+		"@S front|back row {p}", "@S outside|right|left|middle|back? side|row? hitter|blocker", "@S mb|oh|rs|opp", "@S <label>", "one of @S {kid}?", "one of @S teammate"}},
+	{"official", []string{"official|r2|r1|referee|ref|umpire", "down|up ref|official", "<lj>", "second|first referee", "ref|official stand|ladder", "stand"}},
+	{"outer", []string{"post|pole|standard|upright", "net cable|cord|cable", "net post|pole|standard"}},
+	{"receiver", []string{"@R", "@R passer|libero|player|{kid}|defender|back|front? row?", "@R back|front row {kid}", "passer|receiver", "@R # back|front? row? {kid}", "rt"}},
+	{"seconds", []string{"# second|sec|s", "like|about|around|maybe|probably # second|sec"}},
+	{"server", []string{"@S", "@S? server", "@S? jump|float|floater|topspin server", "@S {kid}", "@S {p}", "she|he", "<label>", "player|kid|girl|boy|guy|lady|dude|woman|man"}},
+	{"sidemark", []string{"side? hash? mark|line|hash of? service|serving? zone|area?", "service|serving zone|area", "sideline extension|extended?", "extension|extended of? sideline|side? line?", "extended sideline|side? line?"}},
+	{"signal", []string{"{w}", "{w} for? service|serve", "r1|ref|referee|official|up {w}", "{r1} {wh} it? service|serve?", "{r1} {wh} for service|serve", "i blow whistle", "whistle blow"}},
+	{"sv", []string{"@S? serve", "@S? jump|float|topspin serve", "ball|it", "served|serve ball"}},
+	{"toss", []string{"toss", "@S? toss", "toss ball", "second|first? toss"}},
+}
+
+// serveAsides are words that may stand anywhere in what is told of a serve, and
+// say nothing there.
+var serveAsides = wordSet("anyway apparently basically completely dang definitely did do does finally forever goes honestly instead kinda like " +
+	"literally lol maybe omg probably somehow sort super tad though too totally way whole")
+
+// serveTalkers are those whose words are no facts.
+var serveTalkers = wordSet("announcer assistant bench captain captains coach coaches crowd dad everybody everyone fans i i'm lj ljs <lj> mom official parent parents partner " +
+	"people r1 r2 ref referee scorer she someone somebody table they umpire up down he")
+
+// serveAuxiliary may stand between those who talk and the verb.
+var serveAuxiliary = wordSet("am are been did do does is keeps kept now was were just always starts started immediately")
+
+// serveSays are what they do.
+var serveSays = wordSet("argue argued ask asked asking beg call complain complained cry disagree flag gripe insist insisted moan object point protest " +
+	"say said scream shout swear think thought want whine wonder yell")
+
+// serveGate are the words without one of which no serve and no stop of play is
+// told.
+var serveGate = wordSet("serve service server beckon toss tossed whistle authorize authorise ankle injure hurt disagree overlap float floater ace baseline endline screen passer passers second seconds sec hash line huddle catch disagreement antenna r1 r2 ref wave jump")
