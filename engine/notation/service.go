@@ -58,7 +58,9 @@ type flown struct {
 // words of which every one has a part in it or is known not to matter. It
 // leaves any other text to the reader of rallies.
 func (s *scene) readService() (*play.Rally, []Unread, bool) {
-	if !slices.ContainsFunc(s.toks, func(t token) bool { return t.side.fam == serveRec || serveWord(t.form) || t.from != "" && serveWord(t.from) }) {
+	if !slices.ContainsFunc(s.toks, func(t token) bool {
+		return t.side.fam == serveRec || serveWord(t.form) || t.from != "" && serveWord(t.from)
+	}) {
 		return nil, nil, false
 	}
 	v := &service{s: s, m: newMatcher(s), used: make([]bool, len(s.toks)), aside: make([]bool, len(s.toks)), at: -1,
