@@ -75,7 +75,9 @@ type Answer struct {
 	Could  []Given `json:"could"`
 	Reason Maybe   `json:"reason"` // why nothing was ruled on
 	// More are further questions in the same words; the first is answered.
-	More  []string `json:"more"`
+	More []string `json:"more"`
+	// Cells are the cells that the ruling read; see Keep.
+	Cells Cells    `json:"-"`
 	Error *Problem `json:"error,omitempty"`
 }
 

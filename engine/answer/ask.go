@@ -28,6 +28,13 @@ func Ask(text string, o Options) Answer {
 
 // Of answers a reading.
 func Of(r notation.Reading, o Options) Answer {
+	a, _ := of(r, o)
+	return a
+}
+
+// of answers a reading, with the inquiry that it comes from; nil where nothing
+// was decided.
+func of(r notation.Reading, o Options) (Answer, *inquiry) {
 	a := Answer{Kind: None, More: r.More}
 	for _, c := range r.Corrected {
 		a.Corrected = append(a.Corrected, Correction{c.From, c.To})
@@ -54,22 +61,23 @@ func Of(r notation.Reading, o Options) Answer {
 		if len(o.Given) > 0 {
 			a.Error = &Problem{"given", "nothing was read that it could be about", "tell the play in the words"}
 		}
-		return a
+		return a, nil
 	}
 	s, problem := tell(r.Subject(), o.Given)
 	if problem != nil {
 		a.Error = problem
-		return a
+		return a, nil
 	}
 	a.Read = notation.SentencesOf(s)
 	q, err := decide(s, chosen, season, o)
 	if err != nil {
 		a.Reason = Maybe(err.Error())
-		return a
+		return a, nil
 	}
+	a.Cells = q.cells()
 	if q.vacuous() {
 		a.Reason = "nothing in what was read is a matter of any rule; tell what happened in the rally"
-		return a
+		return a, q
 	}
 	a.Kind = q.kind()
 	q.calls = r.Calls
@@ -77,7 +85,7 @@ func Of(r notation.Reading, o Options) Answer {
 	if !r.Told() || a.Outcome == Depends && !r.Whole() {
 		q.doubt(&a)
 	}
-	return a
+	return a, q
 }
 
 // chosen is the code to rule under, or all of them: the asker's, else the

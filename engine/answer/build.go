@@ -260,3 +260,16 @@ func collect[I any, T comparable](items []I, of func(I) []T) []T {
 func unique[T comparable](items []T) []T {
 	return collect(items, func(x T) []T { return []T{x} })
 }
+
+// cells are what the decisions read of the tables.
+func (q *inquiry) cells() Cells {
+	out := Cells{}
+	for _, d := range q.asked {
+		read := map[code.Param]string{}
+		for _, p := range d.Params {
+			read[p] = d.Book.Cell(p).Value
+		}
+		out[d.Book.Code()] = read
+	}
+	return out
+}
