@@ -37,9 +37,10 @@ type Options struct {
 // until the asker has decided whether a name may be kept.
 type Bot struct {
 	Options
-	held    *held
-	decided decided
-	due     chan struct{} // holds one token while something was queued to be sent
+	held     *held
+	decided  decided
+	rechecks rechecks
+	due      chan struct{} // holds one token while something was queued to be sent
 }
 
 // New makes a conversation. It panics where the store or Find is missing.
@@ -193,6 +194,8 @@ func (t *turn) command(s spoken) Reply {
 		return t.posts()
 	case "queue":
 		return t.mentorsQueue()
+	case "recheck":
+		return t.recheck()
 	case "search":
 		return t.search(s)
 	case "views":

@@ -31,6 +31,7 @@ var commandRows = []CommandRow{
 	{"help", "", false, false, "what can be asked here, and how", "", Anyone},
 	{"posts", "", false, false, "list what may have been posted or not, to send it again or drop it", "", Mentor},
 	{"queue", "", false, false, "list the questions that wait for a mentor", "", Mentor},
+	{"recheck", "", false, false, "list what is ruled otherwise today than it was, and send corrections", "", Mentor},
 	{"search", "words", true, true, "look through the case notes", "joust above the net", Anyone},
 	{"views", "play", true, true, "compare how two officials saw a play: each gives their facts, nobody is named", "setter saves a tight ball, blocker touches it too", Anyone},
 }

@@ -1,7 +1,6 @@
 package bot
 
 import (
-	"encoding/json"
 	"fmt"
 	"slices"
 	"strings"
@@ -78,7 +77,7 @@ func codeNames() string {
 // answered is a question with its answer under the facts told.
 func (t *turn) answered(q store.Question, given []engine.Given) dialogue {
 	d := dialogue{Question: q, given: given}
-	o := t.options(q, given)
+	o := optionsOf(t.assoc, q, given)
 	d.answer = answer.Ask(q.Text, o)
 	if d.answer.Error != nil {
 		return d
@@ -102,9 +101,9 @@ func (t *turn) answered(q store.Question, given []engine.Given) dialogue {
 	return d
 }
 
-// options are how a question is put to the engine.
-func (t *turn) options(q store.Question, given []engine.Given) answer.Options {
-	o := answer.Options{Code: code.Code(q.Code), Given: given, Overlays: t.assoc.Overlays}
+// optionsOf are how a question is put to the engine.
+func optionsOf(a Association, q store.Question, given []engine.Given) answer.Options {
+	o := answer.Options{Code: code.Code(q.Code), Given: given, Overlays: a.Overlays}
 	if s, err := code.ParseSeason(q.Season); err == nil {
 		o.Season = s
 	}
@@ -198,7 +197,7 @@ func (d dialogue) record(at time.Time) store.Answer {
 	if d.subject != nil {
 		a.Play = notation.Say(d.subject)
 	}
-	if b, err := json.Marshal(d.answer); err == nil {
+	if b, err := answer.Keep(d.answer); err == nil {
 		a.Ruling = b
 	}
 	add := func(k store.TagKind, v string) {

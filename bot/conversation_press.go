@@ -30,6 +30,8 @@ func (t *turn) press(state string) Reply {
 		return t.asMentor(func() Reply { return t.pageOfCall(arg(0), arg(1)) })
 	case "claim":
 		return t.asMentor(func() Reply { return t.claim(arg(0)) })
+	case "correct":
+		return t.asMentor(func() Reply { return t.sendCorrections(arg(0), arg(1)) })
 	case "done":
 		return t.asMentor(func() Reply { return t.endCall(arg(0)) })
 	case "draft":

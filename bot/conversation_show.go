@@ -69,7 +69,7 @@ func (d dialogue) plain() Doc {
 
 // everyCode has a line for each code.
 func (t *turn) everyCode(d dialogue) []Text {
-	o := t.options(d.Question, d.given)
+	o := optionsOf(t.assoc, d.Question, d.given)
 	o.AllCodes = true
 	a := answer.Ask(d.Text, o)
 	if t := d.answer.Tree; t != nil && t.Ask.Fact == answer.CodeFact {

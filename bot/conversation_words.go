@@ -38,7 +38,7 @@ func (t *turn) followUp(s spoken, loud bool) (Reply, bool) {
 	if err == nil {
 		return t.give(d, facts), true
 	}
-	if a := answer.Ask(s.text, t.options(d.Question, nil)); a.Kind != answer.None && a.Outcome != "" {
+	if a := answer.Ask(s.text, optionsOf(t.assoc, d.Question, nil)); a.Kind != answer.None && a.Outcome != "" {
 		return nil, false
 	}
 	if !loud {

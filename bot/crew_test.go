@@ -3,6 +3,7 @@ package bot_test
 import (
 	"context"
 	"fmt"
+	"strings"
 	"sync/atomic"
 	"testing"
 	"time"
@@ -12,6 +13,7 @@ import (
 	"example.org/netpost/bot/store"
 	"example.org/netpost/casebook"
 	"example.org/netpost/casebook/demo"
+	"example.org/netpost/engine/code"
 )
 
 // The life of a crew, with what goes out unasked: mentors, views, plays ruled
@@ -33,6 +35,9 @@ func TestCrew(t *testing.T) {
 			a.Mentors = bot.Place{Platform: "stage", Workspace: "riverside", Channel: "mentors"}
 			if set["mentors"] == "nowhere" {
 				a.Mentors = bot.Place{}
+			}
+			if param, value, ok := strings.Cut(set["adopted"], "="); ok {
+				a.Overlays = []code.Overlay{{Param: code.Param(param), Value: value, Reason: "by the board"}}
 			}
 			a.Book = func() (*casebook.Book, error) { return demo.Book(), nil }
 			return a

@@ -43,6 +43,7 @@ func postKinds() []postKind {
 		{name: "answer", what: "the answer to a question", role: Mentor, told: true, compose: (*turn).composeAnswer, sent: answerSent},
 		{name: "bulletin", what: "the bulletin", role: Publisher, compose: (*turn).composeBulletin},
 		{name: "call", what: "a question for the mentors", role: Mentor, compose: (*turn).composeCall, sent: callSent},
+		{name: "correction", what: "a correction", role: Mentor, compose: (*turn).composeCorrection, gone: correctionGone},
 		{name: "differ", what: "word that mentors differ", role: Mentor, compose: (*turn).composeDiffer},
 		{name: "edit", what: "a change of a message", role: Mentor, told: true, edit: true, compose: (*turn).composeEdit},
 		{name: "nudge", what: "a reminder for the mentors", role: Mentor, compose: (*turn).composeNudge},

@@ -38,6 +38,7 @@ var verbs = []verb{
 	{"called", 1, AckUpdate, "the name for one's own view, sent off with a form: question"},
 	{"case", 2, AckUpdate, "turn to a page of a call: call, page"},
 	{"claim", 1, AckUpdate, "take a call: call"},
+	{"correct", 2, AckUpdate, "send the corrections of a recheck: its id, the number of the cause or all"},
 	{"differ", 1, AckPrivate, "ask what somebody sees otherwise: question"},
 	{"done", 1, AckUpdate, "take a call off the queue: call"},
 	{"draft", 1, AckNone, "open the form for a draft note: mentor's answer"},

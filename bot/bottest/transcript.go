@@ -76,8 +76,8 @@ func Transcripts(t *testing.T, pattern string, start func(*testing.T, Settings) 
 // thread, "ana thread m1> …" in that one, "ana direct> …" alone with the bot,
 // "ana in mentors> …" in another channel. Several fields of a form are sent with
 // " | " between them. The names of roles that the platform gives somebody are
-// set by "set roles of bo mentors", also between what people do; "none" takes
-// them away. "wait 5h" lets time pass, and "gone crew" deletes a channel. With a
+// set by "set roles of bo mentors", also between what people do, and so is what
+// the association adopted, by "set adopted PARAMETER=VALUE"; "none" takes it away. "wait 5h" lets time pass, and "gone crew" deletes a channel. With a
 // flag -update the answers are written anew.
 func Talks(t *testing.T, pattern string, start func(*testing.T, Settings, bot.Sender) Talk, print func(bot.Message) string) {
 	files, err := filepath.Glob(pattern)
@@ -123,7 +123,7 @@ var prompt = regexp.MustCompile(`^([a-z]+)( thread( m\d+)?| direct| in [a-z]+( t
 var (
 	waits = regexp.MustCompile(`^wait (\d+[hm])$`)
 	goes  = regexp.MustCompile(`^gone ([a-z]+)$`)
-	roles = regexp.MustCompile(`^set (roles of [a-z]+) ([a-z]+)$`)
+	roles = regexp.MustCompile(`^set (roles of [a-z]+|adopted) (\S+)$`)
 )
 
 // Run runs one transcript and gives it back with what the bot answers.

@@ -62,6 +62,10 @@ type QuestionReader interface {
 	Question(id string) (Question, error)
 	// Questions lists the questions asked in a span.
 	Questions(Span) ([]Question, error)
+	// QuestionsAfter lists, at most so many, the questions that come after one
+	// by time and id, for whoever goes through all of them in turns. The zero
+	// time and no id: from the first on.
+	QuestionsAfter(asked time.Time, id string, most int) ([]Question, error)
 	// Given lists the facts given to a question that still stand, of every view.
 	Given(question string) ([]Given, error)
 	// History lists all facts given to a question, those taken back too.

@@ -99,10 +99,7 @@ func (t *tx) Question(id string) (store.Question, error) {
 	if err != nil {
 		return q, err
 	}
-	q.Answer.Tags, err = list(t, func(s scan) (tag store.Tag, err error) {
-		err = s(&tag.Kind, &tag.Value)
-		return tag, err
-	}, `SELECT kind, value FROM tags WHERE association = ?1 AND question = ?2 ORDER BY kind, value`, id)
+	q.Answer.Tags, err = t.tags(id)
 	return q, err
 }
 
@@ -128,6 +125,25 @@ func (t *tx) Questions(in store.Span) ([]store.Question, error) {
 	}, `SELECT question, kind, value FROM questions CROSS JOIN tags ON tags.association = ?1 AND question = id
 		WHERE questions.association = ?1 AND asked BETWEEN ?2 AND ?3 ORDER BY asked, id, kind, value`, from, to)
 	return all, err
+}
+
+// QuestionsAfter is part of [store.QuestionReader].
+func (t *tx) QuestionsAfter(asked time.Time, id string, most int) ([]store.Question, error) {
+	all, err := list(t, question, `SELECT `+questionColumns+` FROM questions WHERE association = ?1 AND (asked, id) > (?2, ?3) ORDER BY asked, id LIMIT ?4`,
+		micros(asked), id, most)
+	for i := range all {
+		if err == nil {
+			all[i].Answer.Tags, err = t.tags(all[i].ID)
+		}
+	}
+	return all, err
+}
+
+func (t *tx) tags(question string) ([]store.Tag, error) {
+	return list(t, func(s scan) (tag store.Tag, err error) {
+		err = s(&tag.Kind, &tag.Value)
+		return tag, err
+	}, `SELECT kind, value FROM tags WHERE association = ?1 AND question = ?2 ORDER BY kind, value`, question)
 }
 
 // Tally is part of [store.QuestionReader].

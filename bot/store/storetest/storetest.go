@@ -145,6 +145,11 @@ func questions(t *testing.T, open Open) {
 		same(t, "always", must[[]store.Question](t)(r.Questions(store.Span{})), []store.Question{early, q})
 		same(t, "a span ends before its end", must[[]store.Question](t)(r.Questions(store.Span{From: at(1), To: at(2)})), []store.Question{early})
 		same(t, "a span from", must[[]store.Question](t)(r.Questions(store.Span{From: at(2)})), []store.Question{q})
+		same(t, "from the first on", must[[]store.Question](t)(r.QuestionsAfter(time.Time{}, "", 9)), []store.Question{early, q})
+		same(t, "at most so many", must[[]store.Question](t)(r.QuestionsAfter(time.Time{}, "", 1)), []store.Question{early})
+		same(t, "after one", must[[]store.Question](t)(r.QuestionsAfter(early.Asked, early.ID, 9)), []store.Question{q})
+		same(t, "after an id of the same time", must[[]store.Question](t)(r.QuestionsAfter(q.Asked, "", 9)), []store.Question{q})
+		same(t, "after the last", must[[]store.Question](t)(r.QuestionsAfter(q.Asked, q.ID, 9)), []store.Question(nil))
 		_, err := r.Question("q3")
 		refused(t, "no such question", err, store.NotFound)
 		return nil
