@@ -151,7 +151,7 @@ func (s sighting) invite(head string) Doc {
 
 // compared shows two views side by side.
 func (t *turn) compared(s sighting, first, second seen, labels [2]string) Doc {
-	c := answer.Compare(s.Text, t.options(s.Question, s.given), first.facts, second.facts)
+	c := answer.Compare(s.Text, optionsOf(t.assoc, s.Question, s.given), first.facts, second.facts)
 	head, mark := Heading{}, Open
 	switch {
 	case c.First.Error != nil || c.Second.Error != nil:
