@@ -3,6 +3,30 @@ package code
 // liberoRows are the rows about the libero.
 var liberoRows = []Row{
 	{
+		Param: "libero.as-substitute",
+		Title: "Libero as exceptional substitute",
+		Doc:   "Whether the libero may go in for an injured player when nobody else is left.",
+		Values: []Value{
+			{"last", "yes, when nobody else is left"},
+			{"not-allowed", "no"},
+			{"unknown", "not seen"},
+		},
+		cells: table{
+			intl: {mem("not-allowed", "15.7",
+				"neither a libero nor the player whom the libero replaces may come in by an exceptional substitution").
+				doubt("from memory, confidence medium")},
+			club: {mem("unknown", "",
+				"not known").
+				doubt("no text on it was seen")},
+			coll: {mem("unknown", "",
+				"not known").
+				doubt("no text on it was seen")},
+			scho: {pub("last", "10-3-6; 10-4", officialsForum,
+				"the order of exceptional substitutes applies, the libero last").
+				doubt("confidence medium; the wording was not seen")},
+		},
+	},
+	{
 		Param: "libero.attack",
 		Title: "Libero attack",
 		Doc:   "The libero completes an attack on a ball entirely above the net.",
@@ -224,6 +248,28 @@ var liberoRows = []Row{
 		},
 	},
 	{
+		Param: "libero.penalty-between",
+		Title: "Penalty point between two libero replacements",
+		Doc:   "Whether a penalty point stands for the completed rally between two libero replacements.",
+		Values: []Value{
+			{"counts-as-rally", "as a completed rally"},
+			{"not-stated", "the text does not say"},
+		},
+		cells: table{
+			intl: {pub("counts-as-rally", "6.1.3; 19.3.2.1", fivbCasebookRequests,
+				"a penalty is a completed rally; one that rotates the libero to the front row is named as an exception").
+				doubt("a reading: the case is about requests")},
+			club: {pub("counts-as-rally", "6.1.3; 19.3.2.1", usaBulletin,
+				"a delay penalty or a red card counts as a completed rally").
+				doubt("a reading: the bulletin is about requests")},
+			coll: {pub("counts-as-rally", "12.2", ncaa2002,
+				"a penalty point counts as a completed rally, so the libero may come back")},
+			scho: {mem("not-stated", "",
+				"not stated").
+				doubt("no line seen")},
+		},
+	},
+	{
 		Param: "libero.rally-between",
 		Title: "Rally required between two libero replacements",
 		Doc:   "Whether a completed rally must lie between two libero replacements.",
@@ -289,6 +335,24 @@ var liberoRows = []Row{
 			scho: {pub("one-position", "6-4-2; 10-4-5", schoolChanges2007,
 				"allowed in one position in the order per set").
 				doubt("with two liberos (2026-27), whether the one position is shared is not seen")},
+		},
+	},
+	{
+		Param: "libero.team-mends",
+		Title: "Team that mends its own libero replacement",
+		Doc:   "Whether a team may put an illegal libero replacement right by itself, before the serve, without a sanction.",
+		Values: []Value{
+			{"allowed", "yes, as long as the officials need not step in and play is not held up"},
+			{"not-stated", "the text does not say"},
+		},
+		cells: table{
+			intl: {mem("not-stated", "19.3.2.9", "noticed before the next rally it is corrected with a delay sanction; nothing is said of a team that mends it first")},
+			club: {pub("allowed", "19.3.2.9; 7.5", stateQA,
+				"a sanction only if the officials step in").
+				doubt("confidence medium")},
+			coll: {pub("allowed", "12.2; 6.3.2.11", stateQA+"; "+ncaa2002,
+				"the team may mend it before the contact of the serve")},
+			scho: {mem("not-stated", "10-4", "an unnecessary delay before the contact of the serve; nothing is said of a team that mends it first")},
 		},
 	},
 	{

@@ -131,3 +131,9 @@ func values(f play.Fact) string {
 	}
 	return strings.Join(s, ", ")
 }
+
+// has reports whether acts of this kind can have a fact.
+func (a *Act) has(f play.FactID) bool {
+	k, _ := KindByID(a.Kind)
+	return slices.Contains(k.Facts, f)
+}

@@ -11,15 +11,17 @@ const (
 	AboveChin         play.FactID = "above-chin"
 	AskedBy           play.FactID = "asked-by"
 	BenchLeft         play.FactID = "bench-left"
+	Between           play.FactID = "between"
 	CardBefore        play.FactID = "card-before"
 	CardSet           play.FactID = "card-set"
 	Changed           play.FactID = "changed"
 	ChargedDelay      play.FactID = "charged-delay"
 	CoachThere        play.FactID = "coach-there"
 	DelayBefore       play.FactID = "delay-before"
-	DelaySet          play.FactID = "delay-set"
 	DelayReason       play.FactID = "delay-reason"
+	DelaySet          play.FactID = "delay-set"
 	DisputeOf         play.FactID = "dispute-of"
+	Exchange          play.FactID = "exchange"
 	FacilityItem      play.FactID = "facility-item"
 	Forced            play.FactID = "forced"
 	Found             play.FactID = "found"
@@ -28,12 +30,20 @@ const (
 	ImproperBefore    play.FactID = "improper-before"
 	InZone            play.FactID = "in-zone"
 	Item              play.FactID = "item"
+	LateBefore        play.FactID = "late-before"
+	LiberoUnable      play.FactID = "libero-unable"
+	Made              play.FactID = "made"
 	Member            play.FactID = "member"
+	Mended            play.FactID = "mended"
 	Moment            play.FactID = "moment"
+	NextServer        play.FactID = "next-server"
+	OutFor            play.FactID = "out-for"
 	OwnPosition       play.FactID = "own-position"
 	OwnSide           play.FactID = "own-side"
 	PenaltyBetween    play.FactID = "penalty-between"
 	ReadyAgain        play.FactID = "ready-again"
+	SecondLibero      play.FactID = "second-libero"
+	ServedElsewhere   play.FactID = "served-elsewhere"
 	SheetFound        play.FactID = "sheet-found"
 	Speaker           play.FactID = "speaker"
 	Stoppage          play.FactID = "stoppage"
@@ -45,44 +55,59 @@ const (
 
 // The values that rules name; yes and no are those of package play.
 const (
-	AfterContact  play.Value = "after-contact"
-	Aggression    play.Value = "aggression"
-	Antenna       play.Value = "antenna"
-	AnyBench      play.Value = "bench"
-	Assistant     play.Value = "assistant"
-	BeforeContact play.Value = "before-contact"
-	BeforeServe   play.Value = "before-whistle"
-	BeforeSet     play.Value = "before-set"
-	Brace         play.Value = "brace"
-	Captain       play.Value = "captain"
-	Coach         play.Value = "coach"
-	DuringRally   play.Value = "rally"
-	EarlierSet    play.Value = "earlier-set"
-	Electronics   play.Value = "electronics"
-	Exceptional   play.Value = "exceptional"
-	Expelled      play.Value = "expulsion"
-	Hazard        play.Value = "hazard"
-	InSet         play.Value = "in-set"
-	Injury        play.Value = "injury"
-	Jewelry       play.Value = "jewelry"
-	Judgement     play.Value = "judgement"
-	LateServe     play.Value = "after-whistle"
-	LegalSub      play.Value = "legal"
-	Minor         play.Value = "minor"
-	NetSleeve     play.Value = "net-sleeve"
-	None          play.Value = "none"
-	OfRule        play.Value = "rule"
-	Offensive     play.Value = "offensive"
-	OtherPerson   play.Value = "other"
-	Penalised     play.Value = "penalty"
-	PlayerOf      play.Value = "player"
-	Religious     play.Value = "religious"
-	Replay        play.Value = "replay"
-	Rude          play.Value = "rude"
-	Shorts        play.Value = "shorts"
-	Slow          play.Value = "slow"
-	ThisSet       play.Value = "this-set"
-	Warned        play.Value = "warning"
+	AfterContact   play.Value = "after-contact"
+	Aggression     play.Value = "aggression"
+	AnotherIn      play.Value = "another"
+	Antenna        play.Value = "antenna"
+	AnyBench       play.Value = "bench"
+	Assistant      play.Value = "assistant"
+	BeforeContact  play.Value = "before-contact"
+	BeforeServe    play.Value = "before-whistle"
+	BeforeSet      play.Value = "before-set"
+	BothOn         play.Value = "both"
+	Brace          play.Value = "brace"
+	ByCrew         play.Value = "crew"
+	ByTeam         play.Value = "team"
+	Captain        play.Value = "captain"
+	Coach          play.Value = "coach"
+	Completed      play.Value = "completed"
+	DuringRally    play.Value = "rally"
+	EarlierSet     play.Value = "earlier-set"
+	Electronics    play.Value = "electronics"
+	Exceptional    play.Value = "exceptional"
+	Expelled       play.Value = "expulsion"
+	ForFront       play.Value = "front"
+	ForcedRotation play.Value = "forced"
+	Hazard         play.Value = "hazard"
+	InSet          play.Value = "in-set"
+	Injury         play.Value = "injury"
+	Jewelry        play.Value = "jewelry"
+	Judgement      play.Value = "judgement"
+	LateServe      play.Value = "after-whistle"
+	LegalSub       play.Value = "legal"
+	LiberoLeft     play.Value = "libero"
+	Minor          play.Value = "minor"
+	NetSleeve      play.Value = "net-sleeve"
+	NoRally        play.Value = "no-rally"
+	None           play.Value = "none"
+	OfRule         play.Value = "rule"
+	Offensive      play.Value = "offensive"
+	OtherLibero    play.Value = "other-libero"
+	OtherPerson    play.Value = "other"
+	Penalised      play.Value = "penalty"
+	PenaltyPoint   play.Value = "penalty-point"
+	PlayerOf       play.Value = "player"
+	Religious      play.Value = "religious"
+	Replay         play.Value = "replay"
+	Replayed       play.Value = "replayed"
+	RightPair      play.Value = "right"
+	Rude           play.Value = "rude"
+	SentOff        play.Value = "sent-off"
+	Shorts         play.Value = "shorts"
+	Slow           play.Value = "slow"
+	StaysFront     play.Value = "stays"
+	ThisSet        play.Value = "this-set"
+	Warned         play.Value = "warning"
 )
 
 // row is a row of the table: the fact, and the value that every official
@@ -107,9 +132,18 @@ var facts = []row{
 			{Value: Assistant, Words: "asked for by an assistant coach"}, {Value: OtherPerson, Words: "asked for by another person of the team"}},
 		Why: "somebody asks who may ask"}, Coach},
 	{play.Fact{ID: BenchLeft, About: play.OfSetting, Ask: "Who is left on the bench?",
-		Doc: "Whether a legal substitute, or else one who may enter by an exceptional substitution, is left.",
+		Doc: "Whether a legal substitute, or else one who may enter by an exceptional substitution, is left; the libero where there is nobody else.",
 		Values: []play.Choice{{Value: LegalSub, Words: "a legal substitute is left"}, {Value: Exceptional, Words: "only an exceptional substitute is left"},
+			{Value: LiberoLeft, Words: "only the libero is left"},
 			{Value: None, Words: "nobody who may enter is left"}}}, play.Unknown},
+	{play.Fact{ID: Between, About: play.OfSetting, Ask: "What lay between this replacement and the libero's last one?",
+		Doc: "What happened between the last replacement of the libero and this one. A rally that is to be replayed was not completed.",
+		Values: []play.Choice{{Value: Completed, Words: "a rally was completed since the libero's last replacement"},
+			{Value: NoRally, Words: "no rally was played since the libero's last replacement"},
+			{Value: PenaltyPoint, Words: "only a penalty point lies since the libero's last replacement"},
+			{Value: ForcedRotation, Words: "only a penalty point that rotated the libero to the front row lies since the libero's last replacement"},
+			{Value: Replayed, Words: "only a rally that is replayed lies since the libero's last replacement"}},
+		Why: "a rally was completed since the libero's last replacement"}, Completed},
 	{play.Fact{ID: CardBefore, About: play.OfSetting, Ask: "What card has this person had before?",
 		Doc: "The gravest sanction for misconduct that the person has had before.",
 		Values: []play.Choice{{Value: None, Words: "the person had no card before"}, {Value: Warned, Words: "the person had a warning before"},
@@ -141,6 +175,15 @@ var facts = []row{
 	{play.Fact{ID: DisputeOf, About: play.OfSetting, Ask: "Is it about a judgement or about a rule?",
 		Doc:    "Whether the team disputes a judgement, as in or out, or how a rule was applied.",
 		Values: []play.Choice{{Value: Judgement, Words: "it is about a judgement"}, {Value: OfRule, Words: "it is about the application of a rule"}}}, play.Unknown},
+	{play.Fact{ID: Exchange, About: play.OfSetting, Ask: "Who comes in for whom?",
+		Doc: "Whether the libero and the players of the replacement are the right ones: the libero comes in for a back-row player, and only that player or the other libero comes in for the libero.",
+		Values: []play.Choice{{Value: RightPair, Words: "the libero comes in for a back-row player or is replaced by that player"},
+			{Value: OtherLibero, Words: "the other libero comes in for the libero"},
+			{Value: AnotherIn, Words: "another player than the one replaced comes in for the libero"},
+			{Value: ForFront, Words: "the libero comes in for a front-row player"},
+			{Value: BothOn, Words: "two liberos are on court"},
+			{Value: StaysFront, Words: "the libero stays on court in the front row"}},
+		Why: "the libero comes in for a back-row player or is replaced by that player"}, RightPair},
 	{play.Fact{ID: FacilityItem, About: play.OfSetting, Ask: "What is it about?",
 		Doc:    "The part of the net that is in question.",
 		Values: []play.Choice{{Value: Antenna, Words: "the antennas stand at a wrong place"}, {Value: NetSleeve, Words: "a sleeve on the net carries print"}}}, play.Unknown},
@@ -174,15 +217,37 @@ var facts = []row{
 		Values: []play.Choice{{Value: Jewelry, Words: "it is jewelry"}, {Value: Electronics, Words: "it is an electronic device for sound"},
 			{Value: Shorts, Words: "it is shorts that differ in length alone"}, {Value: Religious, Words: "it is a religious or medical piece"},
 			{Value: Brace, Words: "it is a brace or a cast"}}}, play.Unknown},
+	{play.Fact{ID: LateBefore, About: play.OfSetting, Ask: "Has the team made a late libero replacement before in this match?",
+		Doc:    "Whether an earlier libero replacement of the team came after the whistle for service.",
+		Values: yesNo("the team made a late libero replacement before", "it is the team's first late libero replacement")}, play.Unknown},
+	{play.Fact{ID: LiberoUnable, About: play.OfSetting, Ask: "Is the libero on court unable to play on?",
+		Doc:    "Whether the libero on court is injured, ill or sent off, so that somebody must come in.",
+		Values: yesNo("the libero on court cannot play on", "the libero on court can play on"),
+		Why:    "the libero on court can play on"}, play.No},
+	{play.Fact{ID: Made, About: play.OfSetting, Ask: "Was it done, or is it only asked?",
+		Doc:    "Whether the libero has entered, left or gone to serve, or somebody asks whether that may be.",
+		Values: yesNo("it was done", "it is only asked for")}, play.Unknown},
 	{play.Fact{ID: Member, About: play.OfSetting, Ask: "Who was it?",
 		Doc: "Which member of the team it was.",
 		Values: []play.Choice{{Value: PlayerOf, Words: "it was a player"}, {Value: Coach, Words: "it was the head coach"},
 			{Value: Assistant, Words: "it was an assistant coach"}, {Value: AnyBench, Words: "it was somebody else on the bench"}}}, play.Unknown},
+	{play.Fact{ID: Mended, About: play.OfSetting, Ask: "Who puts it right?",
+		Doc: "Whether the team put it right at once by itself, or the officials had to step in or play was held up.",
+		Values: []play.Choice{{Value: ByTeam, Words: "the team puts it right at once by itself"},
+			{Value: ByCrew, Words: "the officials step in or play is held up"}}}, play.Unknown},
 	{play.Fact{ID: Moment, About: play.OfSetting, Ask: "When was it?",
 		Doc: "When the request was made.",
 		Values: []play.Choice{{Value: BeforeServe, Words: "before the whistle for service"},
 			{Value: LateServe, Words: "after the whistle for service"}, {Value: DuringRally, Words: "during the rally"}},
 		Why: "the ball was dead and the whistle for service had not gone"}, BeforeServe},
+	{play.Fact{ID: NextServer, About: play.OfSetting, Ask: "Does the libero serve next?",
+		Doc:    "Whether the libero, by this replacement, is the next server of the team.",
+		Values: yesNo("the libero serves next", "the libero does not serve next"),
+		Why:    "the libero does not serve next"}, play.No},
+	{play.Fact{ID: OutFor, About: play.OfSetting, Ask: "Why can the libero not go on?",
+		Doc:    "Whether the libero is injured or ill, or was sent off.",
+		Values: []play.Choice{{Value: Injury, Words: "the libero is injured or ill"}, {Value: SentOff, Words: "the libero was sent off"}},
+		Why:    "the libero is injured or ill"}, Injury},
 	{play.Fact{ID: OwnPosition, About: play.OfSetting, Ask: "May the substitute enter in that position?",
 		Doc:    "Whether the player may enter for that player: the position is the player's own, and the entries of that position allow it.",
 		Values: yesNo("the substitute may enter in that position", "the substitute may not enter in that position"),
@@ -199,6 +264,13 @@ var facts = []row{
 		Doc:    "Whether the player is fit again within the time that the code gives.",
 		Values: yesNo("the player is ready again in time", "the player is not ready in time"),
 		Why:    "the player is not ready again in time"}, play.No},
+	{play.Fact{ID: SecondLibero, About: play.OfSetting, Ask: "Has the team a second libero who can play?",
+		Doc:    "Whether the team named a second libero who can play.",
+		Values: yesNo("the team has a second libero who can play", "the team has no second libero")}, play.Unknown},
+	{play.Fact{ID: ServedElsewhere, About: play.OfSetting, Ask: "Has a libero of the team served in another position of the order in this set?",
+		Doc:    "Whether a libero of the team has served in another position of the serving order in this set.",
+		Values: yesNo("a libero of the team has served in another position this set", "no libero of the team has served in another position this set"),
+		Why:    "no libero of the team has served in another position this set"}, play.No},
 	{play.Fact{ID: SheetFound, About: play.OfSetting, Ask: "Had the set begun?",
 		Doc:    "Whether the fault of the sheet was found before the set began.",
 		Values: []play.Choice{{Value: BeforeSet, Words: "found before the set began"}, {Value: InSet, Words: "found in the set"}},

@@ -18,6 +18,9 @@ const (
 	IllegalPlayer       Kind = "illegal-player"
 	IllegalSubstitution Kind = "illegal-substitution"
 	InjuryStop          Kind = "injury-stop"
+	LiberoOut           Kind = "libero-out"
+	LiberoReplacement   Kind = "libero-replacement"
+	LiberoServe         Kind = "libero-serve"
 	LineUpCheck         Kind = "line-up-check"
 	LineUpSheet         Kind = "line-up-sheet"
 	Misconduct          Kind = "misconduct"
@@ -76,6 +79,21 @@ var kinds = []KindRow{
 	{
 		ID: InjuryStop, Says: "play is stopped in the rally for {team}'s injured player", Rule: "injury-stop",
 		Doc: "A rally is stopped because a player is hurt.",
+	},
+	{
+		ID: LiberoOut, Says: "{team}'s libero cannot go on", Rule: "libero-out",
+		Facts: []play.FactID{OutFor, SecondLibero},
+		Doc:   "The libero is injured, ill or sent off, and the question is who goes on as libero.",
+	},
+	{
+		ID: LiberoReplacement, Says: "{team} makes a libero replacement", Rule: "libero-replacement",
+		Facts: []play.FactID{Exchange, Between, LiberoUnable, NextServer, ServedElsewhere, Moment, LateBefore, Made, Found, Mended, DelayBefore, DelaySet},
+		Doc:   "The libero comes in for a player, or somebody comes in for the libero; or it is asked whether that may be.",
+	},
+	{
+		ID: LiberoServe, Says: "{team}'s libero goes to serve", Rule: "libero-serve",
+		Facts: []play.FactID{ServedElsewhere, Made, Found, Mended, DelayBefore, DelaySet},
+		Doc:   "The libero serves or is about to.",
 	},
 	{
 		ID: LineUpCheck, Says: "{team} asks for a line-up check", Rule: "line-up-check",
