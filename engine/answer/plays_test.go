@@ -29,6 +29,8 @@ var floors = []struct {
 	{"dev.plays", false, 46, 1},
 	{"deadball.plays", true, 92, 0},
 	{"deadball.plays", false, 86, 0},
+	{"libero.plays", true, 96, 0},
+	{"libero.plays", false, 80, 0},
 	{"lookup.plays", true, 95, 0},
 	{"lookup.plays", false, 93, 0},
 	{"own.plays", true, 82, 2},

@@ -91,7 +91,7 @@ var kinds = []KindRow{
 		Doc:   "The libero comes in for a player, or somebody comes in for the libero; or it is asked whether that may be.",
 	},
 	{
-		ID: LiberoServe, Says: "{team}'s libero goes to serve", Rule: "libero-serve",
+		ID: LiberoServe, Says: "{team}'s libero goes to serve", Rule: "libero-serving",
 		Facts: []play.FactID{ServedElsewhere, Made, Found, Mended, DelayBefore, DelaySet},
 		Doc:   "The libero serves or is about to.",
 	},

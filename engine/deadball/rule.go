@@ -27,7 +27,7 @@ func (r Rule) Params() []code.Param { return append([]code.Param{r.Cite}, r.Also
 var all []Rule
 
 func init() {
-	all = []Rule{coachOnCourt, delay, dispute, facility, illegalPlayer, illegalSubstitution, improperRequest, injuryStop, liberoOut, liberoReplacement, liberoServe, lineUpCheck,
+	all = []Rule{coachOnCourt, delay, dispute, facility, illegalPlayer, illegalSubstitution, improperRequest, injuryStop, liberoOut, liberoReplacement, liberoServing, lineUpCheck,
 		lineUpSheet, misconduct, playerOut, playersOnCourt, substitutionRequest, timeOutRequest, worn}
 }
 

@@ -212,7 +212,10 @@ func (r *aligned) who(p someone) {
 	}
 	if r.inFor {
 		r.inFor = false
-		if q := &r.a.People[r.subj]; p.place.OK() && !q.Place.OK() {
+		if r.subj < 0 || !p.place.OK() {
+			return
+		}
+		if q := &r.a.People[r.subj]; !q.Place.OK() {
 			q.Place = p.place
 		}
 		return

@@ -41,6 +41,7 @@ type heard struct {
 var areaReaders = []area{
 	{name: "facts", read: readLookup},
 	{name: "dead ball", read: readDeadBall, gate: deadGate, reprint: deadPrint},
+	{name: "libero", read: readLibero, gate: liberoGate},
 	{name: "alignment", read: readAlignment, gate: alignmentGate, reprint: readCourtPrint},
 	{name: "alignment", read: readOrder, gate: orderGate},
 }

@@ -128,6 +128,7 @@ const (
 // deadReader makes an act of the words.
 type deadReader struct {
 	s     *scene
+	tree  *deadNode // the phrases
 	toks  []token
 	in    []int // the clause of each token
 	signs []sign
@@ -154,7 +155,7 @@ func deadPrint(text string) (play.Spoken, bool) {
 
 func newDeadReader(s *scene) *deadReader {
 	n := len(s.toks)
-	r := &deadReader{s: s, toks: slices.Clone(s.toks), in: make([]int, n), used: make([]bool, n), scene: make([]bool, n)}
+	r := &deadReader{s: s, tree: deadTree(), toks: slices.Clone(s.toks), in: make([]int, n), used: make([]bool, n), scene: make([]bool, n)}
 	clause := 0
 	for i := range r.toks {
 		t := &r.toks[i]
@@ -276,6 +277,6 @@ func (r *deadReader) longest(i int) (*deadNode, int) {
 			walk(n, j+1)
 		}
 	}
-	walk(deadTree(), i)
+	walk(r.tree, i)
 	return best, end
 }

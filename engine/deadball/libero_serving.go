@@ -5,8 +5,8 @@ import (
 	"example.org/netpost/engine/code"
 )
 
-var liberoServe = Rule{
-	ID: "libero-serve", Title: "serving libero",
+var liberoServing = Rule{
+	ID: "libero-serving", Title: "serving libero",
 	Text: "Where the libero may serve at all, it is in one position of the serving order in a set. A libero who goes to serve in a " +
 		"second one is an illegal replacement: a delay before the serve is hit, a fault of position after it.",
 	Cite: "libero.serve",
