@@ -109,6 +109,9 @@ func readLibero(s *scene) (heard, bool) {
 	r.tree = liberoTree()
 	r.find()
 	r.list()
+	if !slices.ContainsFunc(r.toks, func(t token) bool { return slices.Contains(liberoWords, t.form) || t.base == "libero" }) {
+		return heard{}, false
+	}
 	r.follow()
 	kind, ok := r.kind()
 	if !ok {
@@ -133,7 +136,10 @@ func readLibero(s *scene) (heard, bool) {
 }
 
 // liberoGate: a reading needs the libero.
-func liberoGate() gate { return gate{{{"l", "lib", "libero"}}} }
+func liberoGate() gate { return gate{{liberoWords}} }
+
+// liberoWords are words for the libero.
+var liberoWords = []string{"l", "lib", "libero", "liberos", "libs"}
 
 // numberUnits are words after which a number counts something.
 var numberUnits = wordSet("games kids min minutes players points pt pts rallies rally sec seconds sets times")
