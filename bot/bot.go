@@ -190,6 +190,8 @@ func (t *turn) command(s spoken) Reply {
 		return t.ask(s, codesView)
 	case "help":
 		return t.say(Message{Doc: Help(), More: Token{"guide", nil}.String()})
+	case "poll":
+		return t.poll(s)
 	case "posts":
 		return t.posts()
 	case "queue":

@@ -29,6 +29,7 @@ var commandRows = []CommandRow{
 	{"bulletin", "week", false, false, "preview a week's bulletin, then post it; without a week the last one", "2026-W47", Publisher},
 	{"codes", "play", true, true, "rule on a play under every code, and say why they differ", "setter back row, above the net, tips it over", Anyone},
 	{"help", "", false, false, "what can be asked here, and how", "", Anyone},
+	{"poll", "play", false, true, "put a play to the crew without its ruling; without a play, list what is open", "setter saves a tight ball, blocker touches it too", Mentor},
 	{"posts", "", false, false, "list what may have been posted or not, to send it again or drop it", "", Mentor},
 	{"queue", "", false, false, "list the questions that wait for a mentor", "", Mentor},
 	{"recheck", "", false, false, "list what is ruled otherwise today than it was, and send corrections", "", Mentor},

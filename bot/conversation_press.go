@@ -30,6 +30,8 @@ func (t *turn) press(state string) Reply {
 		return t.asMentor(func() Reply { return t.pageOfCall(arg(0), arg(1)) })
 	case "claim":
 		return t.asMentor(func() Reply { return t.claim(arg(0)) })
+	case "close":
+		return t.asMentor(func() Reply { return t.closePoll(arg(0)) })
 	case "correct":
 		return t.asMentor(func() Reply { return t.sendCorrections(arg(0), arg(1)) })
 	case "done":
@@ -50,10 +52,14 @@ func (t *turn) press(state string) Reply {
 		return t.nameForm(arg(0))
 	case "object":
 		return t.object(arg(0), arg(1))
+	case "outcome":
+		return t.turnResult(arg(0), arg(1))
 	case "post":
 		return t.decide(arg(0), arg(1))
 	case "publish":
 		return t.publish(arg(0), arg(1), arg(2))
+	case "put":
+		return t.asMentor(func() Reply { return t.put(arg(0), arg(1)) })
 	case "release":
 		return t.asMentor(func() Reply { return t.unclaim(arg(0)) })
 	case "saw":
@@ -70,6 +76,8 @@ func (t *turn) press(state string) Reply {
 		return t.nameView(arg(0), "")
 	case "unsee":
 		return t.unsee(arg(0))
+	case "vote":
+		return t.vote(arg(0), arg(1), arg(2))
 	case "week":
 		return t.turnBulletin(arg(0), number(arg(1)))
 	case "words":
@@ -123,9 +131,7 @@ func (t *turn) load(id string) (d dialogue, failed Reply) {
 		if d.Question, err = r.Question(id); err != nil {
 			return err
 		}
-		if _, err := r.Post(shareKey(id)); err == nil {
-			shared = true
-		}
+		shared = isOpen(r, d.Question)
 		facts, err = r.Given(id)
 		return err
 	})

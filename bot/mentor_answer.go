@@ -151,7 +151,7 @@ func askedIn(r store.Reader, q store.Question) (Place, error) {
 		return Place{}, err
 	}
 	for _, h := range threads {
-		if h.Role == store.Asked && near(h.Where, where) {
+		if h.Role != store.Mentors && near(h.Where, where) {
 			where.Thread = h.Where.Thread
 		}
 	}

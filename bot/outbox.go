@@ -47,7 +47,9 @@ func postKinds() []postKind {
 		{name: "differ", what: "word that mentors differ", role: Mentor, compose: (*turn).composeDiffer},
 		{name: "edit", what: "a change of a message", role: Mentor, told: true, edit: true, compose: (*turn).composeEdit},
 		{name: "nudge", what: "a reminder for the mentors", role: Mentor, compose: (*turn).composeNudge},
+		{name: "poll", what: "a play for the crew to rule on", role: Mentor, compose: (*turn).composePoll, sent: pollSent, gone: pollGone},
 		{name: "reply", what: "a mentor's answer", role: Mentor, compose: (*turn).composeReply, sent: replySent, gone: replyGone},
+		{name: "result", what: "what came of a play that the crew ruled on", role: Mentor, compose: (*turn).composeResult, gone: resultGone},
 		{name: "share", what: "an answer that its asker shared", role: Mentor, told: true, compose: (*turn).composeAnswer, sent: answerSent},
 		{name: "told", what: "the answer to words in a thread", role: Mentor, told: true, compose: (*turn).composeAnswer},
 		{name: "views", what: "two views of a play", role: Mentor, compose: (*turn).composeViews, gone: viewsGone},
@@ -84,6 +86,7 @@ func jobs() []job {
 	return []job{
 		{"bulletin", (*turn).scheduled},
 		{"reminders", (*turn).remind},
+		{"polls", (*turn).closeDue},
 		{"posts", (*turn).sendQueued},
 	}
 }

@@ -91,13 +91,16 @@ func near(a, b Place) bool {
 }
 
 // isOpen reports whether all in the place may see a question: it was asked
-// before them, or shared since.
+// before them, shared since, or ruled on together.
 func isOpen(r store.Reader, q store.Question) bool {
 	if !q.Private {
 		return true
 	}
-	_, err := r.Post(shareKey(q.ID))
-	return err == nil
+	if _, err := r.Post(shareKey(q.ID)); err == nil {
+		return true
+	}
+	p, err := r.Poll(q.ID)
+	return err == nil && !p.Closed.IsZero()
 }
 
 // gist is an answer as it is kept, in a few words.

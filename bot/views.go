@@ -33,6 +33,7 @@ type seen struct {
 type sighting struct {
 	dialogue // as it was told
 	views    []seen
+	open     bool // others may give one too
 }
 
 // in are the views that were handed in, in that order.
@@ -88,6 +89,7 @@ func (t *turn) loadViews(question string) (sighting, Reply) {
 	}
 	s := sighting{dialogue: d}
 	err := t.Store.Read(t.ctx, t.assoc.ID, func(r store.Reader) (err error) {
+		s.open = isOpen(r, d.Question)
 		s.views, err = readViews(r, question)
 		return err
 	})
@@ -97,17 +99,19 @@ func (t *turn) loadViews(question string) (sighting, Reply) {
 	return s, nil
 }
 
-// boardAt is where the views of a question are shown: where it was asked, or
-// where its asker shared it. Nowhere where only the asker sees it.
+// boardAt is where the views of a question are shown: where its asker shared
+// it, else where it was asked. Nowhere where only the asker sees it.
 func boardAt(r store.Reader, q store.Question) (Place, error) {
-	if !q.Private {
-		return askedIn(r, q)
-	}
 	p, err := r.Post(shareKey(q.ID))
-	if store.CodeOf(err) == store.NotFound {
+	switch {
+	case err == nil:
+		return p.Where, nil
+	case store.CodeOf(err) != store.NotFound:
+		return Place{}, err
+	case !isOpen(r, q):
 		return Place{}, nil
 	}
-	return p.Where, err
+	return askedIn(r, q)
 }
 
 // beginViews puts a play to two officials.

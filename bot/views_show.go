@@ -83,7 +83,7 @@ func (t *turn) ownButtons(s sighting, mine seen, d dialogue) []Block {
 		hand.add("Show it now", "hand", d.ID, handOpen)
 	}
 	switch {
-	case mine.Handed.IsZero() && s.Private: // nobody else can give one
+	case mine.Handed.IsZero() && !s.open: // nobody else can give one
 	case mine.Handed.IsZero():
 		hand.add("Sealed, until another is in", "hand", d.ID, handSealed)
 	case mine.Name == "":

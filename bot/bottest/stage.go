@@ -17,7 +17,13 @@ type posting struct {
 	where   bot.Place
 	to      string // only they see it; empty: all
 	shown   bot.Message
+	before  []bot.Message // as it was shown before it changed
 	deleted bool
+}
+
+func (p *posting) change(m bot.Message) {
+	p.before = append(p.before, p.shown)
+	p.shown = m
 }
 
 type openForm struct {
@@ -78,8 +84,8 @@ func (s *stage) act(who, where, what string) {
 		e = bot.Mention{Meta: m, Message: s.id(), Text: rest}
 	case "pick":
 		e = bot.Shortcut{Meta: m, Message: s.id(), Text: rest}
-	case "press":
-		on, b := s.button(who, rest)
+	case "press", "stale":
+		on, b := s.button(who, rest, verb == "stale")
 		m.Where, m.Direct = on.where, strings.HasPrefix(on.where.Channel, "direct-")
 		e = bot.Press{Meta: m, Message: on.id, Private: on.to != "", State: b.State}
 	case "send":
@@ -113,8 +119,8 @@ func (s *stage) act(who, where, what string) {
 }
 
 // button finds a button by its label, on the newest message that somebody can
-// see.
-func (s *stage) button(who, label string) (*posting, bot.Button) {
+// see, or a stale one that such a message had before it changed.
+func (s *stage) button(who, label string, stale bool) (*posting, bot.Button) {
 	id := ""
 	if i := strings.LastIndex(label, " on m"); i >= 0 {
 		label, id = label[:i], label[i+4:]
@@ -123,11 +129,17 @@ func (s *stage) button(who, label string) (*posting, bot.Button) {
 		if m.deleted || id != "" && m.id != id || m.to != "" && m.to != who {
 			continue
 		}
-		for _, b := range m.shown.Doc.Blocks {
-			if bs, ok := b.(bot.Buttons); ok {
-				for _, b := range bs.Items {
-					if b.Label == label {
-						return m, b
+		shown := []bot.Message{m.shown}
+		if stale {
+			shown = m.before
+		}
+		for _, was := range slices.Backward(shown) {
+			for _, b := range was.Doc.Blocks {
+				if bs, ok := b.(bot.Buttons); ok {
+					for _, b := range bs.Items {
+						if b.Label == label {
+							return m, b
+						}
 					}
 				}
 			}
@@ -189,7 +201,7 @@ func (s *stage) show(who string, e bot.Event, r bot.Reply) {
 		s.out.WriteString(s.print(r.Message))
 		for _, ed := range r.Edits {
 			if o := s.find(ed.ID); o != nil {
-				o.shown = ed.Message
+				o.change(ed.Message)
 				s.line("<< " + o.id + " changes to the same")
 			}
 		}
@@ -206,7 +218,7 @@ func (s *stage) show(who string, e bot.Event, r bot.Reply) {
 		if m == nil {
 			s.t.Fatalf("an update of the message %q, which is not there", id)
 		}
-		m.shown = r.Message
+		m.change(r.Message)
 		s.line("<< " + id + " changes")
 		s.out.WriteString(s.print(r.Message))
 		s.posted(e, r.Ref, m)
@@ -259,7 +271,7 @@ func (s *stage) send(_ context.Context, _ string, to bot.Target, m bot.Message) 
 		if o == nil {
 			return bot.Sent{}, fmt.Errorf("%w: %w: there is no message %s", bot.ErrNotSent, bot.ErrGone, to.Edit)
 		}
-		o.shown = m
+		o.change(m)
 		s.line("<< " + o.id + " changes unasked")
 		s.out.WriteString(s.print(m))
 		return bot.Sent{Place: o.where, Message: o.id}, nil

@@ -67,6 +67,7 @@ func Transcripts(t *testing.T, pattern string, start func(*testing.T, Settings) 
 //	@netpost WORDS           mention the bot
 //	press LABEL              press a button of the newest message that has it
 //	press LABEL on m1        the same on one message
+//	stale LABEL              press one that a message had before it changed
 //	send NAME=VALUE          send the form off that they opened last
 //	pick WORDS               pick somebody else's message of these words
 //	type OPTION WORDS        be half through typing

@@ -100,6 +100,8 @@ type ThreadRole string
 const (
 	Asked   ThreadRole = "asked"   // where it was asked and answered
 	Mentors ThreadRole = "mentors" // where mentors talk about it
+	// Together is where a crew talks about a play that it rules on together.
+	Together ThreadRole = "together"
 )
 
 // Thread says which question a thread is about.

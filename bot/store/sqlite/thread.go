@@ -4,7 +4,7 @@ import "example.org/netpost/bot/store"
 
 // SetThread is part of [store.QuestionWriter].
 func (t *tx) SetThread(h store.Thread) error {
-	if err := valid("a thread", check{h.Where.Thread != "", "the id of a thread"}, check{h.Role == store.Asked || h.Role == store.Mentors, "a role"}, check{!h.At.IsZero(), "a time"}); err != nil {
+	if err := valid("a thread", check{h.Where.Thread != "", "the id of a thread"}, check{h.Role == store.Asked || h.Role == store.Mentors || h.Role == store.Together, "a role"}, check{!h.At.IsZero(), "a time"}); err != nil {
 		return err
 	}
 	w := h.Where
