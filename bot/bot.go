@@ -77,11 +77,12 @@ type turn struct {
 	ctx     context.Context
 	assoc   Association
 	role    Role
-	message string // the message that the event is about
-	private bool   // only the person sees that message
-	inPlace bool   // the event came from a message of ours that can change
-	public  bool   // the answer is for all to see
-	checked bool   // it was looked up whether the event was delivered before
+	message string   // the message that the event is about
+	named   []Person // people whom its words mention
+	private bool     // only the person sees that message
+	inPlace bool     // the event came from a message of ours that can change
+	public  bool     // the answer is for all to see
+	checked bool     // it was looked up whether the event was delivered before
 }
 
 // Handle is the bot's Handler.
@@ -135,11 +136,11 @@ func quiet(e Event) bool {
 func (t *turn) reply(e Event) Reply {
 	switch e := e.(type) {
 	case Command:
-		t.public = Defer(e) == AckPublic
+		t.public, t.named = Defer(e) == AckPublic, e.Named
 		return t.command(parseCommand(e))
 	case Mention:
 		s := parseWords(e.Text)
-		t.message, t.public = e.Message, Defer(e) == AckPublic
+		t.message, t.public, t.named = e.Message, Defer(e) == AckPublic, e.Named
 		if t.assoc.Private && s.args.Show == ShowDefault && !t.Direct {
 			t.public = false
 		}
@@ -188,6 +189,8 @@ func (t *turn) command(s spoken) Reply {
 		return t.bulletin(s.text)
 	case "codes":
 		return t.ask(s, codesView)
+	case "erase":
+		return t.erase(s.text)
 	case "help":
 		return t.say(Message{Doc: Help(), More: Token{"guide", nil}.String()})
 	case "poll":

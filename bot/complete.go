@@ -44,6 +44,9 @@ func complete(c Complete) []Choice {
 				}
 			}
 		}
+		if c.Name == "erase" || c.Name == "bulletin" {
+			break // no words of a play
+		}
 		for _, w := range notation.Complete(c.Typed, deciding, MaxChoices) {
 			add(w.Text, w.Text)
 		}

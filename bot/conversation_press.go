@@ -40,6 +40,8 @@ func (t *turn) press(state string) Reply {
 		return t.asMentor(func() Reply { return t.draftForm(arg(0)) })
 	case "drop":
 		return t.asMentor(func() Reply { return t.dropDraft(arg(0)) })
+	case "erase":
+		return t.erased(arg(0), arg(1), arg(2))
 	case "hand":
 		return t.hand(arg(0), arg(1))
 	case "held":

@@ -46,7 +46,7 @@ func riverside(set bottest.Settings) bot.Association {
 	if c := set["channel"]; c != "" {
 		a.Channels = []string{c}
 	}
-	a.Grants = []bot.Grant{{Role: bot.Mentor, To: "mentors"}}
+	a.Grants = []bot.Grant{{Role: bot.Mentor, To: "mentors"}, {Role: bot.Publisher, To: "publishers"}}
 	return a
 }
 

@@ -59,6 +59,9 @@ type Command struct {
 	Name string
 	Text string
 	Args Args
+	// Named are the people whom the words mention, in order, where the platform
+	// says who they are; the bot is not among them.
+	Named []Person
 }
 
 // Args are the typed options of a command; the zero value of each is "not
@@ -85,6 +88,7 @@ type Mention struct {
 	Meta
 	Message string // its id
 	Text    string
+	Named   []Person // as in Command
 }
 
 // Shortcut is "look up this message": a person picked a message of somebody

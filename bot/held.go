@@ -1,6 +1,7 @@
 package bot
 
 import (
+	"slices"
 	"sync"
 	"time"
 )
@@ -76,4 +77,11 @@ func (h *held) forget(now time.Time) {
 		n++
 	}
 	h.all = append(h.all[:0], h.all[n:]...)
+}
+
+// drop forgets the questions of somebody.
+func (h *held) drop(assoc string, asker Person) {
+	h.mu.Lock()
+	defer h.mu.Unlock()
+	h.all = slices.DeleteFunc(h.all, func(q heldQuestion) bool { return q.assoc == assoc && q.asker == asker })
 }

@@ -44,6 +44,7 @@ var verbs = []verb{
 	{"done", 1, AckUpdate, "take a call off the queue: call"},
 	{"draft", 1, AckNone, "open the form for a draft note: mentor's answer"},
 	{"drop", 1, AckUpdate, "drop a draft note: draft"},
+	{"erase", 3, AckUpdate, "erase a person, or not: their id, the names they go by, yes or no"},
 	{"find", 2, AckUpdate, "turn to a page of search hits: words, page"},
 	{"give", 2, AckUpdate, "give a fact: question, fact@event=value"},
 	{"guide", 1, AckUpdate, "turn to a page of the help: page"},

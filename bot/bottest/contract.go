@@ -18,6 +18,7 @@ func Contract(t *testing.T, h Harness) {
 	}{
 		{"completion", completion},
 		{"deadline", deadline},
+		{"erase", erasing},
 		{"events", events},
 		{"form", form},
 		{"hostile text", hostile},

@@ -117,11 +117,12 @@ func Conversation(t testing.TB, notes bot.Searcher, in func(bot.Place) bool) bot
 	}).Handle
 }
 
-// Golden compares with a file in testdata, or rewrites it.
-func Golden(t testing.TB, update bool, name, got string) {
+// Golden compares with a file in testdata, or rewrites it where the test was
+// run with a flag -update.
+func Golden(t testing.TB, name, got string) {
 	t.Helper()
 	file := filepath.Join("testdata", filepath.FromSlash(name))
-	if update {
+	if updating() {
 		if err := os.WriteFile(file, []byte(got), 0o644); err != nil {
 			t.Fatal(err)
 		}

@@ -217,13 +217,13 @@ func (i interaction) command(r route, self string) (bot.Event, error) {
 		}
 		return bot.Shortcut{Meta: r.meta(i.ID), Message: d.Target, Text: said(m.Content, self, names)}, nil
 	case (d.Type == commandSlash || d.Type == 0) && d.Name == bot.CommandName && len(d.Options) == 1 && d.Options[0].Type == optionSubcommand:
-		return i.slash(r, d.Options[0])
+		return i.slash(r, d.Options[0], self)
 	}
 	return nil, errCommand
 }
 
 // slash reads one of the parts of our command.
-func (i interaction) slash(r route, sub option) (bot.Event, error) {
+func (i interaction) slash(r route, sub option, self string) (bot.Event, error) {
 	words := ""
 	known := false
 	for _, row := range bot.Commands() {
@@ -248,7 +248,7 @@ func (i interaction) slash(r route, sub option) (bot.Event, error) {
 		}
 		switch name {
 		case optionText:
-			c.Text = strings.TrimSpace(o.text())
+			c.Text, c.Named = strings.TrimSpace(o.text()), named(o.text(), self)
 		case optionCode:
 			c.Args.Code = o.text()
 		case optionSeason:

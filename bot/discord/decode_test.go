@@ -5,9 +5,11 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
+	"example.org/netpost/bot"
 	"example.org/netpost/bot/bottest"
 )
 
@@ -24,7 +26,7 @@ func TestDecode(t *testing.T) {
 			t.Fatal(err)
 		}
 		in, err := decode(data, "7700")
-		bottest.Golden(t, *update, strings.TrimSuffix(strings.TrimPrefix(f, "testdata/"), ".json")+".txt",
+		bottest.Golden(t, strings.TrimSuffix(strings.TrimPrefix(f, "testdata/"), ".json")+".txt",
 			fmt.Sprintf("%T %+v\n%+v\n%v\n", in.event, in.event, in.route, err))
 	}
 }
@@ -50,4 +52,17 @@ func FuzzDecode(f *testing.F) {
 			t.Error("there is no way to tell the person")
 		}
 	})
+}
+
+// People whom the words mention come with the event, but for the bot.
+func TestNamed(t *testing.T) {
+	in, err := decode([]byte(`{"type":2,"id":"1","token":"t","channel_id":"50","user":{"id":"11"},"data":{"name":"netpost","type":1,
+		"options":[{"name":"erase","type":1,"options":[{"name":"person","type":3,"value":"<@!77> <@12> Bo, <@&900> <#50> <@13>"}]}]}}`), "77")
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := []bot.Person{{Platform: Platform, ID: "12"}, {Platform: Platform, ID: "13"}}
+	if got := in.event.(bot.Command).Named; !slices.Equal(got, want) {
+		t.Errorf("named are %v, want %v", got, want)
+	}
 }

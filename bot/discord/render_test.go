@@ -14,7 +14,7 @@ import (
 	"example.org/netpost/bot/wire"
 )
 
-var update = flag.Bool("update", false, "rewrite the expected texts in testdata")
+var _ = flag.Bool("update", false, "rewrite the expected texts in testdata")
 
 // wireOf is a message as it goes out.
 func wireOf(t testing.TB, m outgoing) string {
@@ -40,7 +40,7 @@ func TestRender(t *testing.T) {
 			{Name: "big.png", Type: "image/png", Alt: "too large", Data: make([]byte, maxPicture+1)}}},
 	} {
 		out := wireOf(t, render(m))
-		bottest.Golden(t, *update, "render/"+name+".json", out)
+		bottest.Golden(t, "render/"+name+".json", out)
 		if p := discordfake.Check([]byte(out)); p != nil {
 			t.Errorf("%s: %v", name, p)
 		}
@@ -55,7 +55,7 @@ func TestForm(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	bottest.Golden(t, *update, "render/form.json", string(b)+"\n")
+	bottest.Golden(t, "render/form.json", string(b)+"\n")
 	if p := discordfake.CheckForm(b); p != nil {
 		t.Error(p)
 	}
@@ -147,7 +147,7 @@ func TestCodes(t *testing.T) {
 // What is registered is derived from the conversation's table, and printed for
 // a person to read.
 func TestManifest(t *testing.T) {
-	bottest.Golden(t, *update, "commands.json", Manifest())
+	bottest.Golden(t, "commands.json", Manifest())
 	if !same(commands(), commands()) || same(commands(), commands()[:1]) {
 		t.Error("the commands are not compared")
 	}

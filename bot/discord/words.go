@@ -38,6 +38,17 @@ func said(text, self string, names map[string]string) string {
 	return strings.TrimSpace(text)
 }
 
+// named are the people whom a text from Discord mentions, but for the bot.
+func named(text, self string) []bot.Person {
+	var out []bot.Person
+	for _, m := range entity.FindAllStringSubmatch(text, -1) {
+		if kind, id := m[1], m[2]; (kind == "@" || kind == "@!") && id != self {
+			out = append(out, bot.Person{Platform: Platform, ID: id})
+		}
+	}
+	return out
+}
+
 var (
 	// groups ping everybody. Every message says that nobody is to be pinged;
 	// this keeps the words from even looking so.

@@ -70,7 +70,7 @@ func (c slashCommand) decode(self string) (incoming, error) {
 		return incoming{}, errors.New("a command without user_id or channel_id")
 	}
 	r := route{place: place(c.Team, c.Channel, ""), who: c.User, response: c.Response, trigger: c.Trigger, kind: command}
-	return incoming{bot.Command{Meta: r.meta(r.delivery("command", c.Trigger, c.Response, c.Text)), Text: said(c.Text, self)}, r}, nil
+	return incoming{bot.Command{Meta: r.meta(r.delivery("command", c.Trigger, c.Response, c.Text)), Text: said(c.Text, self), Named: named(c.Text, self)}, r}, nil
 }
 
 type interactive struct {
@@ -241,7 +241,7 @@ func (o outer) decode(self string) (incoming, error) {
 	// comes as two.
 	return incoming{bot.Mention{
 		Meta:    r.meta(r.delivery("message", e.TS)),
-		Message: e.TS, Text: said(e.Text, self),
+		Message: e.TS, Text: said(e.Text, self), Named: named(e.Text, self),
 	}, r}, nil
 }
 

@@ -6,12 +6,12 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
-	"example.org/netpost/bot/bottest"
-
 	"example.org/netpost/bot"
+	"example.org/netpost/bot/bottest"
 )
 
 func testAdapter(t testing.TB) *Adapter {
@@ -54,7 +54,7 @@ func TestDecode(t *testing.T) {
 			default:
 				got = fmt.Sprintf("%T\n%+v\nroute %+v\n", in.event, in.event, in.route)
 			}
-			bottest.Golden(t, *update, "decode/"+strings.TrimSuffix(filepath.Base(file), ".json")+".txt", got)
+			bottest.Golden(t, "decode/"+strings.TrimSuffix(filepath.Base(file), ".json")+".txt", got)
 		})
 	}
 }
@@ -130,4 +130,23 @@ func FuzzDecode(f *testing.F) {
 			t.Fatal("an event without a name")
 		}
 	})
+}
+
+// People whom the words mention come with the event, but for the bot.
+func TestNamed(t *testing.T) {
+	a := testAdapter(t)
+	a.self.Store(&self{user: "U0NETPOST"})
+	in, err := a.decode("events_api", []byte(`{"type":"event_callback","team_id":"T1","event":{"type":"app_mention","user":"U1","channel":"C1","ts":"1.1",
+		"text":"<@U0NETPOST> erase <@U0BO|bo> Bo, <#C1|talk> <!here> <@U0CY>"}}`))
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := []bot.Person{{Platform: Platform, ID: "U0BO"}, {Platform: Platform, ID: "U0CY"}}
+	if got := in.event.(bot.Mention).Named; !slices.Equal(got, want) {
+		t.Errorf("named are %v, want %v", got, want)
+	}
+	in, err = a.decode("slash_commands", []byte(`{"user_id":"U1","channel_id":"C1","trigger_id":"t","text":"erase @bo"}`))
+	if err != nil || in.event.(bot.Command).Named != nil {
+		t.Errorf("named are %v of words without a mention, %v", in.event, err)
+	}
 }

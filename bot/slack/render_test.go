@@ -14,7 +14,7 @@ import (
 	"example.org/netpost/bot/wire"
 )
 
-var update = flag.Bool("update", false, "rewrite the expected texts in testdata")
+var _ = flag.Bool("update", false, "rewrite the expected texts in testdata")
 
 // wireOf is a message as it goes out.
 func wireOf(t testing.TB, r rendered) []byte {
@@ -28,7 +28,7 @@ func wireOf(t testing.TB, r rendered) []byte {
 
 func TestRender(t *testing.T) {
 	r := render(bot.Message{Doc: bottest.Everything()})
-	bottest.Golden(t, *update, "render/everything.txt", r.text+"\n\n"+string(wireOf(t, r))+"\n")
+	bottest.Golden(t, "render/everything.txt", r.text+"\n\n"+string(wireOf(t, r))+"\n")
 	if p := slackfake.Check(r.text, wireOf(t, r)); p != nil {
 		t.Error(p)
 	}
@@ -52,7 +52,7 @@ func TestHostile(t *testing.T) {
 	if p := slackfake.Check(r.text, out); p != nil {
 		t.Error(p)
 	}
-	bottest.Golden(t, *update, "render/hostile.txt", r.text+"\n\n"+string(out)+"\n")
+	bottest.Golden(t, "render/hostile.txt", r.text+"\n\n"+string(out)+"\n")
 }
 
 // What is marked in a text is what we marked, and the words are all there.

@@ -46,7 +46,7 @@ func TestScopes(t *testing.T) {
 
 func TestManifest(t *testing.T) {
 	socket, web := Manifest(ManifestOptions{}), Manifest(ManifestOptions{Name: "Rulings: \"ours\"\n#1", URL: "https://bot.example/slack", Groups: true})
-	bottest.Golden(t, *update, "manifest.yaml", socket)
+	bottest.Golden(t, "manifest.yaml", socket)
 	for _, m := range []string{socket, web} {
 		var v struct {
 			Info struct {

@@ -40,6 +40,18 @@ func said(text, self string) string {
 	return strings.TrimSpace(plain.Replace(text))
 }
 
+// named are the people whom a text from Slack mentions, but for the bot.
+func named(text, self string) []bot.Person {
+	var out []bot.Person
+	for _, m := range entity.FindAllStringSubmatch(text, -1) {
+		target, _, _ := strings.Cut(m[1], "|")
+		if id, ok := strings.CutPrefix(target, "@"); ok && id != "" && id != self {
+			out = append(out, bot.Person{Platform: Platform, ID: id})
+		}
+	}
+	return out
+}
+
 // sign puts the sign before a label, or before the id where there is none.
 func sign(sign, label, id string) string {
 	if label == "" {

@@ -200,6 +200,7 @@ type rig struct {
 	*Web
 	*browser
 	waiting atomic.Int64
+	who     atomic.Value // whose browser it is
 
 	mu      sync.Mutex
 	seen    []bottest.Seen
@@ -213,7 +214,8 @@ func start(t *testing.T, h bot.Handler) bottest.Platform {
 		t.Fatal(err)
 	}
 	r := &rig{Web: w}
-	w.person = func(string) string { return "UANA1" }
+	r.who.Store("UANA1")
+	w.person = func(string) string { return r.who.Load().(string) }
 	w.arrived = func(d int) { r.waiting.Add(int64(d)) }
 	w.watch = func(m message, change bool) {
 		s := read(w.body(m, session{}))
@@ -273,9 +275,10 @@ func (r *rig) by(path string, form url.Values) page {
 }
 
 func (r *rig) Do(e bot.Event) bool {
+	r.who.Store(bot.MetaOf(e).Who.ID)
 	switch e := e.(type) {
 	case bot.Command:
-		r.by("/ask", r.form("words", e.Text))
+		r.by("/ask", r.form("words", strings.TrimSpace(e.Name+" "+e.Text)))
 	case bot.Mention:
 		if e.Where.Thread == "" {
 			r.by("/ask", r.form("words", e.Text, "open", "yes"))
