@@ -16,7 +16,7 @@ type word struct {
 // split cuts a text into words and marks. A hyphen or slash inside a word
 // parts it, except between digits ("2025-26", "24-22").
 func split(text string) []word {
-	var out []word
+	out := make([]word, 0, len(text)/5+4)
 	for i := 0; i < len(text); {
 		r, n := utf8.DecodeRuneInString(text[i:])
 		if raw := slashed(text[i:]); raw != "" {

@@ -3,26 +3,41 @@ package notation
 import (
 	"slices"
 	"strings"
+	"sync"
 
 	"example.org/netpost/engine/play"
 )
 
+// verbForm is one form of a verb, with a blank on either side.
+type verbForm struct {
+	does string
+	verb verb
+}
+
+// verbForms are the forms of the verbs, in the order of their table.
+var verbForms = sync.OnceValue(func() []verbForm {
+	var out []verbForm
+	for _, v := range verbs {
+		out = append(out, verbForm{" " + v.one + " ", v}, verbForm{" " + v.many + " ", v})
+	}
+	return out
+})
+
 // event takes the clause of an event with its order to the one before.
 func (r *reprint) event(s string, order play.Value) bool {
-	for _, v := range verbs {
-		for _, does := range []string{v.one, v.many} {
-			who, object, ok := strings.Cut(s+" ", " "+does+" ")
-			if !ok || !r.acts(v, who, strings.TrimSpace(object)) {
-				continue
-			}
-			if n := len(r.p.Events); order != play.Unknown {
-				if n < 2 {
-					return false
-				}
-				r.p = r.p.With(play.Key{Fact: play.Order, Of: r.p.Pair(n - 2)}, order)
-			}
-			return true
+	s += " "
+	for _, f := range verbForms() {
+		who, object, ok := strings.Cut(s, f.does)
+		if !ok || !r.acts(f.verb, who, strings.TrimSpace(object)) {
+			continue
 		}
+		if n := len(r.p.Events); order != play.Unknown {
+			if n < 2 {
+				return false
+			}
+			r.p = r.p.With(play.Key{Fact: play.Order, Of: r.p.Pair(n - 2)}, order)
+		}
+		return true
 	}
 	return false
 }

@@ -14,7 +14,7 @@ type wordForms struct {
 // formsOf are the words that each token can be taken for.
 func formsOf(ts []token) []wordForms {
 	out := make([]wordForms, len(ts))
-	room := make([]string, 0, 8*len(ts))
+	room := make([]string, 0, 5*len(ts))
 	for i := range ts {
 		t := &ts[i]
 		if t.mark != 0 {
