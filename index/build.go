@@ -94,9 +94,14 @@ func Build(ctx context.Context, dir string, b *casebook.Book, corpus string) err
 		return err
 	}
 	gen := filepath.Join(dir, name)
-	n, err := write(ctx, gen, m, b)
+	l := lexiconOf(m)
+	s := stamp{Program: program(m), Corpus: corpus}
+	s.Notes, err = write(ctx, gen, m, maker{l, b})
 	if err == nil {
-		err = seal(gen, stamp{Program: program(m), Corpus: corpus, Notes: n})
+		s.Phrases, err = writePhrases(gen, l)
+	}
+	if err == nil {
+		err = seal(gen, s)
 	}
 	if err == nil {
 		err = switchTo(dir, name)
@@ -110,7 +115,7 @@ func Build(ctx context.Context, dir string, b *casebook.Book, corpus string) err
 
 // write writes the search library's files of a generation, in a single segment, and gives
 // the number of notes.
-func write(ctx context.Context, gen string, m *mapping.IndexMappingImpl, b *casebook.Book) (n int, err error) {
+func write(ctx context.Context, gen string, m *mapping.IndexMappingImpl, docs maker) (n int, err error) {
 	defer rescue(&err)
 	// The builder's own files go below the generation too, so that a build that is cut
 	// short leaves nothing anywhere else.
@@ -120,7 +125,7 @@ func write(ctx context.Context, gen string, m *mapping.IndexMappingImpl, b *case
 	if err != nil {
 		return 0, err
 	}
-	err = documents(ctx, maker{lexiconOf(m), b}, func(id string, d document) error {
+	err = documents(ctx, docs, func(id string, d document) error {
 		n++
 		return builder.Index(id, d)
 	})

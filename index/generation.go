@@ -23,6 +23,7 @@ import (
 //	build.lock           held by the one process that builds
 //	gen-k3v9…/           a generation: it is never written again once current names it
 //	gen-k3v9…/stamp.json what it was built from, and the sizes of its files
+//	gen-k3v9…/phrases    the trade's phrases, read as the index reads words
 //	gen-k3v9…/notes/     the search library's own files
 //
 // A build writes a new generation and then renames a new pointer over the old one, so a
@@ -32,6 +33,7 @@ const (
 	pointerFile = "current"
 	lockFile    = "build.lock"
 	stampFile   = "stamp.json"
+	phrasesFile = "phrases"
 	notesDir    = "notes"
 	genPrefix   = "gen-"
 )
@@ -55,6 +57,7 @@ type stamp struct {
 	Program string           `json:"program"` // of mapping, lexicon, fact table and library version
 	Corpus  string           `json:"corpus"`  // of the notes
 	Notes   int              `json:"notes"`   // how many it holds
+	Phrases uint32           `json:"phrases"` // check sum of that file
 	Sizes   map[string]int64 `json:"sizes"`   // of every file of the generation, in bytes
 }
 

@@ -16,7 +16,7 @@ import (
 type lexicon struct {
 	analyzer analysis.Analyzer
 	phrases  map[string][]phrase // by the first word's stem, longest phrase first
-	groups   [][]string          // as given, for the stamp
+	kept     phrases             // in place of those: what a generation kept of them
 	common   map[string]bool     // stems of commonWords
 }
 
@@ -35,10 +35,8 @@ type phrase struct {
 // first phrase. A phrase of two groups stands for both. Phrases that analyse to nothing
 // are left out.
 func newLexicon(a analysis.Analyzer, groups [][]string) *lexicon {
-	l := &lexicon{analyzer: a, phrases: map[string][]phrase{}, groups: groups, common: map[string]bool{}}
-	for _, s := range l.stems(commonWords) {
-		l.common[s] = true
-	}
+	l := keptLexicon(a, "")
+	l.phrases = map[string][]phrase{}
 	for _, g := range groups {
 		if len(g) == 0 {
 			continue
@@ -62,6 +60,23 @@ func newLexicon(a analysis.Analyzer, groups [][]string) *lexicon {
 	return l
 }
 
+// keptLexicon is a lexicon by what a generation kept of it.
+func keptLexicon(a analysis.Analyzer, kept phrases) *lexicon {
+	l := &lexicon{analyzer: a, kept: kept, common: map[string]bool{}}
+	for _, s := range l.stems(commonWords) {
+		l.common[s] = true
+	}
+	return l
+}
+
+// begin are the phrases that begin with a stem, the longest first.
+func (l *lexicon) begin(stem string) []phrase {
+	if l.phrases != nil {
+		return l.phrases[stem]
+	}
+	return l.kept.of(stem)
+}
+
 // stems analyses words as the index does.
 func (l *lexicon) stems(words string) []string {
 	var out []string
@@ -79,7 +94,7 @@ func (l *lexicon) concepts(words string) []string {
 	var out []string
 	for i := 0; i < len(stems); {
 		n := 1
-		for _, p := range l.phrases[stems[i]] {
+		for _, p := range l.begin(stems[i]) {
 			if n > 1 && len(p.stems) < n {
 				break
 			}
@@ -102,7 +117,7 @@ func (l *lexicon) concepts(words string) []string {
 func (l *lexicon) said(words, concept string) string {
 	tokens := l.analyzer.Analyze([]byte(words))
 	for i := range tokens {
-		for _, p := range l.phrases[string(tokens[i].Term)] {
+		for _, p := range l.begin(string(tokens[i].Term)) {
 			if p.concept != concept || len(p.stems) > len(tokens)-i {
 				continue
 			}

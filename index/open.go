@@ -51,6 +51,10 @@ func open(dir, name string) (x *Index, err error) {
 	if s.Program != program(m) {
 		return nil, fmt.Errorf("%s: %w: another version of the program built it", gen, ErrStale)
 	}
+	kept, err := readPhrases(gen, s.Phrases)
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w", gen, err)
+	}
 	notes, err := bleve.OpenUsing(filepath.Join(gen, notesDir), map[string]any{
 		"read_only": true,
 		// Without it a second process waits for ever where it should fail.
@@ -59,7 +63,7 @@ func open(dir, name string) (x *Index, err error) {
 	if err != nil {
 		return nil, fmt.Errorf("%s: %w: %w", gen, ErrCorrupt, err)
 	}
-	x = &Index{notes: notes, lexicon: lexiconOf(m), corpus: s.Corpus}
+	x = &Index{notes: notes, lexicon: keptLexicon(m.AnalyzerNamed(ruling), kept), corpus: s.Corpus}
 	if n, err := x.Len(); err != nil || n != s.Notes {
 		return nil, errors.Join(fmt.Errorf("%s: %w: it holds %d notes instead of %d", gen, ErrCorrupt, n, s.Notes), err, x.Close())
 	}
