@@ -77,19 +77,25 @@ func ask(ctx context.Context, w *World, in input) error {
 		}
 		return batch(ctx, w.Stdin, w.Stdout, o, s)
 	}
-	n, err := openNotes(ctx, w, crew)
+	open, overlays, err := findNotes(w, crew)
+	if err != nil {
+		return err
+	}
+	o.Overlays = overlays
+	words := strings.Join(in.words, " ")
+	ruled := make(chan answer.Answer, 1)
+	go func() { ruled <- answer.Ask(words, o) }() // while the notes are opened
+	n, err := open(ctx)
 	if err != nil {
 		return err
 	}
 	defer n.close()
-	o.Overlays = n.overlays
-	words := strings.Join(in.words, " ")
 	if file := in.get("picture"); file != "" {
 		if err := drawTo(file, words, o); err != nil {
 			return err
 		}
 	}
-	a := noted(ctx, n, words, o, answer.Ask(words, o))
+	a := noted(ctx, n, words, o, <-ruled)
 	switch {
 	case a.Error != nil && in.has("json"):
 		if err := encode(w.Stdout, failure{"", answer.None, a.Error}); err != nil {

@@ -31,26 +31,46 @@ type notes struct {
 	example  bool           // they are the invented ones that come with the program
 }
 
-// openNotes opens the index of a crew's notes, or of the example notes where it has none,
-// and first builds it where it must. The index is kept where the crew's settings say, or
+// openNotes finds a crew's notes, or the example notes where it has none, and opens their
+// index, which it first builds where it must. The index is kept where the crew's settings say, or
 // in the user's cache; where there is none, or it can't be written, it is built in memory. What is wrong with single notes goes
 // to Stderr and hinders nothing.
 func openNotes(ctx context.Context, w *World, c crew) (*notes, error) {
-	dir, saved := c.casebook, c.index
-	n := &notes{example: dir == "", pages: c.pages}
-	files, key := demo.FS(), "example"
+	open, _, err := findNotes(w, c)
+	if err != nil {
+		return nil, err
+	}
+	return open(ctx)
+}
+
+// findNotes finds a crew's notes and their adoptions; open then opens their index, which
+// takes longer and need not be waited for before a play is ruled on. It is called once.
+func findNotes(w *World, c crew) (open func(context.Context) (*notes, error), overlays []code.Overlay, err error) {
+	n := &notes{example: c.casebook == "", pages: c.pages}
+	files, key, done := demo.FS(), "example", func() error { return nil }
 	if !n.example {
-		root, err := os.OpenRoot(dir)
+		root, err := os.OpenRoot(c.casebook)
 		if err != nil {
-			return nil, fmt.Errorf("the casebook can't be read: %w; name the folder that holds the notes", err)
+			return nil, nil, fmt.Errorf("the casebook can't be read: %w; name the folder that holds the notes", err)
 		}
-		defer root.Close()
-		files = root.FS()
-		if key, err = cacheKey(dir); err != nil {
-			return nil, err
+		files, done = root.FS(), root.Close
+		if key, err = cacheKey(c.casebook); err != nil {
+			return nil, nil, errors.Join(err, done())
 		}
 		n.overlays = adoptions(files) // those of an invented association change no ruling
 	}
+	return func(ctx context.Context) (*notes, error) {
+		defer done()
+		if err := n.open(ctx, w, c, files, key); err != nil {
+			return nil, err
+		}
+		return n, nil
+	}, n.overlays, nil
+}
+
+// open opens the index of the files, and builds it first where it must.
+func (n *notes) open(ctx context.Context, w *World, c crew, files fs.FS, key string) error {
+	saved := c.index
 	var findings []casebook.Finding
 	err := errors.New("there is no cache folder")
 	if cache := w.cacheDir(); saved == "" && cache != "" {
@@ -69,12 +89,12 @@ func openNotes(ctx context.Context, w *World, c crew) (*notes, error) {
 		n.index, err = index.Memory(ctx, b)
 	}
 	if err != nil {
-		return nil, fmt.Errorf("the notes can't be searched: %w", err)
+		return fmt.Errorf("the notes can't be searched: %w", err)
 	}
 	if len(findings) > 0 {
-		fmt.Fprintf(w.Stderr, "netpost: %d things are wrong in the casebook, first %s; for all: netpost check %s\n", len(findings), findings[0], dir)
+		fmt.Fprintf(w.Stderr, "netpost: %d things are wrong in the casebook, first %s; for all: netpost check %s\n", len(findings), findings[0], c.casebook)
 	}
-	return n, nil
+	return nil
 }
 
 // close lets go of the index.
