@@ -141,12 +141,12 @@ func (t *turn) noteOf(d dialogue) *casebook.Note {
 			n.Topics = append(n.Topics, topic)
 		}
 	}
-	if d.subject == nil || a.Outcome == "" {
+	if d.subject == nil || a.Outcome == "" && len(a.Measure) == 0 && a.Answer == "" {
 		return n // a play that is not read whole is told in the words alone
 	}
 	n.Play = oneLineOf(notation.Say(d.subject))
-	n.Ruling = casebook.Ruling{Outcome: string(a.Outcome), Fault: string(a.Fault), Replay: string(a.Replay), Measure: a.Measure}
-	if len(a.Against) > 0 && a.Outcome == "fault" {
+	n.Ruling = casebook.Ruling{Outcome: string(a.Outcome), Fault: string(a.Fault), Replay: string(a.Replay), Measure: a.Measure, Answer: string(a.Answer)}
+	if len(a.Against) > 0 && (a.Outcome == "fault" || len(a.Measure) > 0) {
 		n.Ruling.Against = a.Against[0]
 	}
 	if n.Ruling.Outcome == answer.Depends {

@@ -81,6 +81,7 @@ func checkContradictions(c *checker) []Finding {
 		for _, g := range groups {
 			out = append(out, g.contradictions(c, byKind)...)
 		}
+		out = append(out, c.otherContradictions(cd)...)
 	}
 	return out
 }
@@ -96,7 +97,7 @@ func (c *checker) claim(i int, n *Note, cd code.Code) *claim {
 		return nil
 	}
 	if p.reading.Rally == nil {
-		return nil // plays of the ball alone are laid over each other
+		return nil // see otherClaim
 	}
 	var v verdict
 	for j, x := range n.Codes {

@@ -45,7 +45,7 @@ var fields = []Field{
 		func(r *reader, n *yaml.Node) { r.note.Topics = r.list("topics", n, (*reader).topic) }},
 	{"play", "A play in words, as a crew would ask it. It comes with a ruling.", false,
 		func(r *reader, n *yaml.Node) { r.note.Play = r.text("play", n) }},
-	{"ruling", "What is ruled on the play: outcome, and fault, replay, against or measure.", false,
+	{"ruling", "What is ruled on the play: outcome, and fault, replay, against or measure; measure alone for a request; answer for what is looked up.", false,
 		func(r *reader, n *yaml.Node) { r.ruling(n) }},
 	{"departs", "The reason why it rules otherwise than the book. Left out: it rules as the book does.", false,
 		func(r *reader, n *yaml.Node) { r.note.Departs = r.text("departs", n) }},
@@ -55,7 +55,7 @@ var fields = []Field{
 
 // rulingFields is the table of the fields of a ruling, in their order.
 var rulingFields = []Field{
-	{"outcome", "What it comes to: " + strings.Join(outcomes, ", ") + ".", true,
+	{"outcome", "What it comes to: " + strings.Join(outcomes, ", ") + ". Left out where only measures follow, or an answer.", false,
 		func(r *reader, n *yaml.Node) { r.note.Ruling.Outcome = r.outcome("ruling.outcome", n) }},
 	{"fault", "The fault's id, with the outcome fault.", false,
 		func(r *reader, n *yaml.Node) { r.note.Ruling.Fault = r.text("ruling.fault", n) }},
@@ -65,6 +65,8 @@ var rulingFields = []Field{
 		func(r *reader, n *yaml.Node) { r.note.Ruling.Against = r.text("ruling.against", n) }},
 	{"measure", "Ids of administrative measures, all applying together.", false,
 		func(r *reader, n *yaml.Node) { r.note.Ruling.Measure = r.list("ruling.measure", n, (*reader).text) }},
+	{"answer", "Of a look-up: what its answer begins with, such as 18, yes or no; in quotes.", false,
+		func(r *reader, n *yaml.Node) { r.note.Ruling.Answer = r.text("ruling.answer", n) }},
 }
 
 // Fields lists the fields of a note in the order in which they are written.

@@ -65,6 +65,7 @@ func Format(n *Note) string {
 		add(m, "replay", text(r.Replay))
 		add(m, "against", text(r.Against))
 		add(m, "measure", list(r.Measure, 0))
+		add(m, "answer", text(r.Answer))
 		add(root, "ruling", m)
 	}
 	add(root, "departs", text(n.Departs))

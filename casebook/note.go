@@ -36,16 +36,17 @@ type Note struct {
 // Ruling is what a note rules. The ids are the engine's. The zero value is no
 // ruling.
 type Ruling struct {
-	Outcome string   `json:"outcome"`           // play-on, fault, replay, re-serve, or depends
+	Outcome string   `json:"outcome,omitempty"` // play-on, fault, replay, re-serve, or depends; none for measures alone and for an answer
 	Fault   string   `json:"fault,omitempty"`   // the fault's id, with the outcome fault
 	Replay  string   `json:"replay,omitempty"`  // why it is replayed, with the outcome replay
 	Against string   `json:"against,omitempty"` // a name of the side at fault, as in the play
 	Measure []string `json:"measure,omitempty"` // administrative measures, all applying together
+	Answer  string   `json:"answer,omitempty"`  // of a look-up: the number, or yes or no, that its answer begins with
 }
 
 // IsZero reports whether nothing is ruled.
 func (r Ruling) IsZero() bool {
-	return r.Outcome == "" && r.Fault == "" && r.Replay == "" && r.Against == "" && len(r.Measure) == 0
+	return r.Outcome == "" && r.Fault == "" && r.Replay == "" && r.Against == "" && len(r.Measure) == 0 && r.Answer == ""
 }
 
 // For reports whether the note is about a code.

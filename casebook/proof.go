@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"unicode"
 
 	"example.org/netpost/engine"
 	"example.org/netpost/engine/answer"
@@ -63,7 +64,8 @@ func (c *checker) decide(n *Note, r notation.Reading, cs codeSeason) verdict {
 }
 
 // agrees reports whether a decision is what a note rules. A note may leave out
-// the side at fault.
+// the side at fault, and measures that go with an outcome; measures that are
+// the whole ruling must be all of them.
 func agrees(want Ruling, r notation.Reading, d engine.Decision) bool {
 	if !d.Settled() {
 		return want.Outcome == answer.Depends
@@ -80,7 +82,20 @@ func agrees(want Ruling, r notation.Reading, d engine.Decision) bool {
 			return false
 		}
 	}
+	if want.Outcome == "" && len(want.Measure) != len(got.Measure) {
+		return false
+	}
+	if !begins(got.Answer, want.Answer) {
+		return false
+	}
 	return want.Against == "" || got.Against == play.NoTeam || side(want.Against, r, d.Book.Code()) == got.Against
+}
+
+// begins reports whether an answer begins with the words of a note's.
+func begins(answer, with string) bool {
+	answer, with = strings.ToLower(answer), strings.ToLower(with)
+	rest, ok := strings.CutPrefix(answer, with)
+	return ok && (with == "" || rest == "" || strings.IndexFunc(rest, func(r rune) bool { return unicode.IsLetter(r) || unicode.IsDigit(r) }) != 0)
 }
 
 // side is the team that goes by a name in a play, no team when none does.
@@ -260,10 +275,7 @@ func said(s play.Subject, d engine.Decision) string {
 	if n := called(s, r.Against); len(n) > 0 {
 		against = n[0]
 	}
-	words := Ruling{Outcome: string(r.Outcome), Fault: r.Fault, Replay: r.Replay, Against: against, Measure: r.Measure}.String()
-	if r.Answer != "" {
-		words = strings.TrimSpace(words + " “" + r.Answer + "”")
-	}
+	words := Ruling{Outcome: string(r.Outcome), Fault: r.Fault, Replay: r.Replay, Against: against, Measure: r.Measure, Answer: r.Answer}.String()
 	if r.Outcome != engine.PlayOn && len(r.Cites) > 0 {
 		if number := d.Book.Cell(r.Cites[0].Param).Rule; number != "" {
 			words += " (" + number + ")"
@@ -287,5 +299,8 @@ func (r Ruling) String() string {
 	if len(r.Measure) > 0 {
 		s += " measure " + strings.Join(r.Measure, ",")
 	}
-	return s
+	if r.Answer != "" {
+		s += " “" + r.Answer + "”"
+	}
+	return strings.TrimSpace(s)
 }

@@ -49,7 +49,7 @@ func (p *Prover) Prove(n *Note) Proof {
 			r.Ruling.Outcome = outcomes[len(outcomes)-1]
 		} else if v.err == nil {
 			got := v.decision.Ruling
-			r.Ruling = Ruling{Outcome: string(got.Outcome), Fault: got.Fault, Replay: got.Replay, Measure: got.Measure}
+			r.Ruling = Ruling{Outcome: string(got.Outcome), Fault: got.Fault, Replay: got.Replay, Measure: got.Measure, Answer: got.Answer}
 			if names := called(proved.reading.Subject(), got.Against); len(names) > 0 {
 				r.Ruling.Against = names[0]
 			}
@@ -95,6 +95,12 @@ func (r Ruling) Words() string {
 			s += "; "
 		}
 		s += titleOf(m)
+	}
+	if r.Answer != "" {
+		if s != "" {
+			s += "; "
+		}
+		s += r.Answer
 	}
 	return s
 }

@@ -117,7 +117,14 @@ func (r *reader) agree() {
 	case has("departs") && !has("ruling"):
 		r.report("departs", at("departs"), "only a note with a play and a ruling can depart from the book", "add play and ruling, or say it in the text", fix{})
 	}
-	if ru := n.Ruling; ru.Outcome != "" {
+	if ru := n.Ruling; ru.Outcome == "" {
+		if at := at("ruling"); has("ruling") && len(ru.Measure) == 0 && ru.Answer == "" && at.Kind == yaml.MappingNode && child(at, "outcome") == nil {
+			r.report("ruling", at, "the ruling has no outcome, measure or answer", "add outcome: "+strings.Join(outcomes, ", ")+"; or measure, or answer", fix{})
+		}
+		if ru.Fault != "" || ru.Replay != "" {
+			r.report("ruling", at("ruling"), "a fault or a replay comes with its outcome", "add outcome: fault, or outcome: replay", fix{})
+		}
+	} else {
 		if (ru.Outcome == "fault") != (ru.Fault != "") {
 			r.report("ruling.fault", at("ruling.fault"), "fault and the outcome fault come together", "name the fault, or mend the outcome", fix{})
 		}
