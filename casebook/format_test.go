@@ -65,8 +65,8 @@ func TestFormatPasses(t *testing.T) {
 // does to the notes that there are.
 func TestProve(t *testing.T) {
 	b := demo.Book()
-	id := b.NextID(2026, "2026-030", "2025-900", "nonsense")
-	if id != "2026-031" {
+	id := b.NextID(2026, "2026-040", "2025-900", "nonsense")
+	if id != "2026-041" {
 		t.Errorf("the next id is %s", id)
 	}
 	if got := b.NextID(1999); got != "1999-001" {
