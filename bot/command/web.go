@@ -28,7 +28,7 @@ func (s *service) web(local bool) (*web.Web, error) {
 	a := home(c)
 	o := web.Options{
 		Listener: l, URL: c.WebURL, Token: c.WebToken.Reveal(), Name: a.Name, Code: a.Code,
-		Past: s.bot, Log: s.log.With("channel", "web"), Closed: closing / 2,
+		Find: s.bot.Find, Past: s.bot, Log: s.log.With("channel", "web"), Closed: closing / 2,
 	}
 	if n := s.library(a.ID); n != nil {
 		o.Notes, o.Pages = linked{n, web.PagesPath}, s.pagesOf(a, n)

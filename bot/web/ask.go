@@ -15,6 +15,7 @@ import (
 func (w *Web) routes() http.Handler {
 	m := http.NewServeMux()
 	m.HandleFunc("GET /{$}", w.page(w.home))
+	m.HandleFunc("GET /alignment", w.page(w.alignmentPage))
 	m.HandleFunc("GET /complete", w.page(w.complete))
 	m.HandleFunc("GET /form/{id}", w.page(w.formPage))
 	m.HandleFunc("GET /help", w.page(w.help))
@@ -22,6 +23,8 @@ func (w *Web) routes() http.Handler {
 	m.HandleFunc("GET /search", w.page(w.search))
 	m.HandleFunc("GET /static/{name}", w.static)
 	m.HandleFunc("GET /wait/{id}", w.page(w.waitPage))
+	m.HandleFunc("POST /alignment", w.sent(w.putPage))
+	m.HandleFunc("POST /alignment/rule", w.sent(w.ruleOn))
 	m.HandleFunc("POST /ask", w.sent(w.ask))
 	m.HandleFunc("POST /enter", w.enter)
 	m.HandleFunc("POST /press", w.sent(w.press))

@@ -42,6 +42,7 @@ type frame struct {
 	Past   []asked
 	Posted []post
 	Typed  string
+	Board  *board // of the court with players on it
 }
 
 // asked is a question in the list of those asked before.

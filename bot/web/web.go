@@ -61,6 +61,9 @@ type Options struct {
 	// be reached from other machines. Empty: nobody is asked.
 	Token string
 
+	// Find gives the association here, for what it adopted; nil: there is none.
+	Find func(bot.Place) (bot.Association, bool)
+
 	Name   string        // of the association, on every page
 	Code   string        // the code that it works under; empty: all
 	Past   Past          // what was asked before; nil: only what is in memory

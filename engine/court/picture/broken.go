@@ -9,22 +9,22 @@ import (
 	"example.org/netpost/engine/play"
 )
 
-// breach is what is at fault in an alignment: two players who overlap, or one,
+// Breach is what is at fault in an alignment: two players who overlap, or one,
 // then Other is empty, who is where nobody may be.
-type breach struct {
+type Breach struct {
 	Who, Other string   // ids
 	Key        play.Key // the fact that shows it
 }
 
-// breaches lists all that is at fault in an alignment under a book. Each pair
+// Breaches lists all that is at fault in an alignment under a book. Each pair
 // and each player is judged alone by the rules themselves, so that what is
 // marked is what they find, the first as well as those after it.
-func breaches(a *court.Alignment, b *code.Book) []breach {
-	var out []breach
+func Breaches(a *court.Alignment, b *code.Book) []Breach {
+	var out []Breach
 	for _, p := range a.People {
 		k := play.Key{Fact: court.StandsInside, Of: p.ID}
 		if v := a.Get(k); v != play.Unknown && v != court.InsideHalf && atFault(alone(a, p), b) {
-			out = append(out, breach{Who: p.ID, Key: k})
+			out = append(out, Breach{Who: p.ID, Key: k})
 		}
 	}
 	for i, p := range a.People {
@@ -42,7 +42,7 @@ func breaches(a *court.Alignment, b *code.Book) []breach {
 				if a.Get(k) == play.Unknown {
 					k.Fact = axis.air
 				}
-				out = append(out, breach{p.ID, q.ID, k})
+				out = append(out, Breach{p.ID, q.ID, k})
 			}
 		}
 	}
@@ -139,6 +139,6 @@ func serves(a *court.Alignment) play.Value {
 }
 
 // has reports whether somebody is in a breach.
-func has(all []breach, id string) bool {
-	return slices.ContainsFunc(all, func(b breach) bool { return b.Who == id || b.Other == id })
+func has(all []Breach, id string) bool {
+	return slices.ContainsFunc(all, func(b Breach) bool { return b.Who == id || b.Other == id })
 }

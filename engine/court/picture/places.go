@@ -28,9 +28,9 @@ func places(a *court.Alignment, m Mark) (Scene, bool) {
 		return n
 	}
 	s := ground(header(play.A), header(play.B))
-	var all []breach
+	var all []Breach
 	if m.Book != nil {
-		all = breaches(a, m.Book)
+		all = Breaches(a, m.Book)
 	}
 	for _, b := range all { // under the players
 		if b.Other != "" {
@@ -162,7 +162,7 @@ func player(a *court.Alignment, p court.Person, at placed) []Shape {
 }
 
 // placesAlt says what the picture shows.
-func placesAlt(a *court.Alignment, l map[string]placed, words string, all []breach) string {
+func placesAlt(a *court.Alignment, l map[string]placed, words string, all []Breach) string {
 	var who []string
 	for _, t := range []play.Team{play.A, play.B} {
 		n := 0
