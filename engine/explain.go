@@ -9,9 +9,7 @@ import (
 
 // Because is a minimal reason of a settled ruling: told facts that together
 // settle it, none of which can be spared. Presumptions that were used stand
-// in Presumed and are not repeated here. Nil when the play is not settled. Of
-// very many facts, such as where all twelve stand, it is a reason that may not
-// be minimal: no more than MaxLeaves runs are made for it.
+// in Presumed and are not repeated here. Nil when the play is not settled.
 func (d Decision) Because() []Given {
 	if !d.Settled() {
 		return nil
@@ -26,14 +24,13 @@ func (d Decision) Because() []Given {
 			}
 		}
 	}
-	budget := MaxLeaves
 	// One pass is not always enough: without one fact, another that says the
 	// same in other words may be read, and a third can then be spared.
 	for spared := true; spared; {
 		spared = false
 		for i := len(read) - 1; i >= 0; i-- {
 			without := s.Tell(read[i], play.Unknown).Doubt(read[i])
-			if settledWithin(&budget, d.judge, without, d.Book, want) {
+			if settledAs(d.judge, without, d.Book, want) {
 				s, spared = without, true
 				read = slices.Delete(read, i, i+1)
 			}
@@ -53,26 +50,15 @@ func settledAs(j Judge, s Subject, b *code.Book, want string) bool {
 	return ok && r.Key() == want
 }
 
-// settledWithin is settledAs with no more runs than are left of a budget. It
-// reports false where they do not do.
-func settledWithin(budget *int, j Judge, s Subject, b *code.Book, want string) bool {
-	r, ok := settledIn(budget, j, s, b)
-	return ok && r.Key() == want
-}
-
 // settled is the ruling on which every run agrees. It stops at the first run
 // that does not, and needs no tree.
 func settled(j Judge, s Subject, b *code.Book) (Ruling, bool) {
 	budget := MaxLeaves
-	return settledIn(&budget, j, s, b)
-}
-
-func settledIn(budget *int, j Judge, s Subject, b *code.Book) (Ruling, bool) {
 	var first Ruling
 	found := false
 	var try func(assumed []assumption) bool
 	try = func(assumed []assumption) bool {
-		if *budget--; *budget < 0 {
+		if budget--; budget < 0 {
 			return false
 		}
 		_, ruling, missing, ok := run(j, s, b, assumed)

@@ -53,9 +53,6 @@ func TestAlignmentTyped(t *testing.T) {
 		if back, ok := typed(s.Text()); !ok || back != s {
 			t.Fatalf("%s: put on the court it is %+v, not %+v", s.Text(), back, s)
 		}
-		if n > 4 {
-			continue // to answer on everybody takes its time
-		}
 		o := answer.Options{Code: code.All()[n%4]}
 		one, err1 := json.Marshal(answer.Of(notation.Reading{Other: dragged}, o))
 		two, err2 := json.Marshal(answer.Ask(s.Text(), o))
@@ -172,13 +169,5 @@ func BenchmarkAlignmentRule(b *testing.B) {
 				}
 			}
 		})
-	}
-}
-
-// The same, asked in a chat: on everybody, with all that an answer says.
-func BenchmarkAlignmentAsked(b *testing.B) {
-	text := atFirst().Text()
-	for b.Loop() {
-		answer.Ask(text, answer.Options{Code: code.Scholastic})
 	}
 }

@@ -288,9 +288,7 @@ func (q *inquiry) fill(a *Answer) {
 		a.Reason = unsettled
 		return
 	}
-	for _, g := range d.Because() {
-		a.Because = append(a.Because, notation.ClauseOf(q.subject, g.Key, g.Value))
-	}
+	a.Because = q.because(d)
 	a.Call = q.call(d.Ruling)
 	a.Next = q.next(d.Ruling, q.calls)
 	a.Changes = q.changes(d)
