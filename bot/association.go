@@ -23,6 +23,9 @@ type Association struct {
 	// Book reads the casebook as it stands, for what is published of it; nil:
 	// it has none.
 	Book func() (*casebook.Book, error)
+	// Publish writes a note into the casebook's folder, never over another; nil:
+	// there is no folder to write to.
+	Publish func(*casebook.Note) error
 	// BulletinTo is where bulletins are posted, and Bulletin when one is
 	// posted by itself. Weeks begin and end in its zone.
 	BulletinTo []Place

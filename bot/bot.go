@@ -189,6 +189,8 @@ func (t *turn) command(s spoken) Reply {
 		return t.bulletin(s.text)
 	case "codes":
 		return t.ask(s, codesView)
+	case "drafts":
+		return t.draftsList()
 	case "erase":
 		return t.erase(s.text)
 	case "help":

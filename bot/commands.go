@@ -28,6 +28,7 @@ var commandRows = []CommandRow{
 	{"ask", "play", true, true, "rule on a play told in words", "ball in plane, both front row, fourth contact?", Anyone},
 	{"bulletin", "week", false, false, "preview a week's bulletin, then post it; without a week the last one", "2026-W47", Publisher},
 	{"codes", "play", true, true, "rule on a play under every code, and say why they differ", "setter back row, above the net, tips it over", Anyone},
+	{"drafts", "", false, false, "list the draft notes, to publish or drop them", "", Publisher},
 	{"erase", "person", false, false, "delete what is kept of you; a publisher can name another person", "", Anyone},
 	{"help", "", false, false, "what can be asked here, and how", "", Anyone},
 	{"poll", "play", false, true, "put a play to the crew without its ruling; without a play, list what is open", "setter saves a tight ball, blocker touches it too", Mentor},

@@ -46,6 +46,10 @@ func (t *turn) press(state string) Reply {
 		return t.hand(arg(0), arg(1))
 	case "held":
 		return t.release(arg(0), arg(1))
+	case "issue":
+		return t.asPublisher(func() Reply { return t.issue(arg(0), arg(1)) })
+	case "proof":
+		return t.asPublisher(func() Reply { return t.proofDraft(arg(0)) })
 	case "look":
 		return t.asMentor(func() Reply { return t.lookAt(arg(0)) })
 	case "mentor":

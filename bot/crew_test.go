@@ -19,14 +19,17 @@ import (
 // The life of a crew, with what goes out unasked: mentors, views, plays ruled
 // on together.
 func TestCrew(t *testing.T) {
-	kept := map[string]store.Store{}
+	kept, folders := map[string]store.Store{}, map[string]string{}
 	var ids, seconds atomic.Int64
 	begin := time.Date(2026, 11, 20, 19, 0, 0, 0, time.UTC)
 	bottest.Talks(t, "testdata/crew/*.txt", func(t *testing.T, set bottest.Settings, send bot.Sender) bottest.Talk {
 		s := kept[t.Name()]
+		folder := folders[t.Name()]
 		if s == nil {
 			s = newStore(t)
 			kept[t.Name()] = s
+			folder = t.TempDir()
+			folders[t.Name()] = folder
 			ids.Store(0)
 			seconds.Store(0)
 		}
@@ -39,7 +42,9 @@ func TestCrew(t *testing.T) {
 			if param, value, ok := strings.Cut(set["adopted"], "="); ok {
 				a.Overlays = []code.Overlay{{Param: code.Param(param), Value: value, Reason: "by the board"}}
 			}
-			a.Book = func() (*casebook.Book, error) { return demo.Book(), nil }
+			a.Grants = append(a.Grants, bot.Grant{Role: bot.Publisher, To: "publishers"})
+			a.Publish = func(n *casebook.Note) error { return casebook.Publish(folder, n) }
+			a.Book = func() (*casebook.Book, error) { return demoWith(folder), nil }
 			return a
 		}
 		b := bot.New(bot.Options{
@@ -54,4 +59,14 @@ func TestCrew(t *testing.T) {
 			Tick: func(ctx context.Context) { seconds.Add(1); b.Tick(ctx) },
 			Wait: func(d time.Duration) { seconds.Add(int64(d / time.Second)) }}
 	}, brief)
+}
+
+// demoWith is the demo casebook with what was published into a folder.
+func demoWith(folder string) *casebook.Book {
+	b := demo.Book()
+	published, _ := casebook.LoadDir(folder, casebook.LoadOptions{})
+	for _, n := range published.Notes() {
+		b = b.With(n)
+	}
+	return b
 }

@@ -1,11 +1,13 @@
 package bot
 
 import (
+	"context"
 	"fmt"
 	"regexp"
 	"slices"
 	"strconv"
 	"strings"
+	"time"
 
 	"example.org/netpost/bot/store"
 	"example.org/netpost/casebook"
@@ -274,19 +276,10 @@ func draftDoc(reply string, n *casebook.Note, text string, found []casebook.Find
 
 // dropDraft takes a draft away that nobody published.
 func (t *turn) dropDraft(id string) Reply {
-	done := ""
-	err := t.write(func(w store.Writer) error {
-		d, err := w.Draft(id)
-		if err != nil {
-			return err
-		}
-		if d.State != store.Drafted {
-			done = "That draft is " + string(d.State) + " already."
-			return nil
-		}
-		d.State, d.At = store.Dropped, t.Now()
-		done = "The draft is dropped."
-		return w.SaveDraft(d)
+	var state store.DraftState
+	err := t.write(func(w store.Writer) (err error) {
+		state, err = drop(w, id, t.Who.Person, t.Now())
+		return err
 	})
 	switch {
 	case err == errSeen:
@@ -296,8 +289,37 @@ func (t *turn) dropDraft(id string) Reply {
 	case err != nil:
 		return t.trouble(err, "The draft could not be dropped; nothing has changed.")
 	}
-	d := Doc{Blocks: []Block{Heading{done, Plain}}}
-	return Update{Message: Message{Doc: d}}
+	done := "The draft is dropped."
+	if state != store.Drafted {
+		done = "That draft is " + string(state) + " already."
+	}
+	return Update{Message: Message{Doc: Doc{Blocks: []Block{Heading{done, Plain}}}}}
+}
+
+// DropDraft takes a draft away that nobody published.
+func (b *Bot) DropDraft(ctx context.Context, a Association, id string, by Person) error {
+	return b.Store.Write(ctx, a.ID, func(w store.Writer) error {
+		state, err := drop(w, id, by, b.Now())
+		if err == nil && state != store.Drafted {
+			err = fmt.Errorf("the draft is %s already", state)
+		}
+		return err
+	})
+}
+
+// drop drops a draft, and gives the state that it was in: only one that waits
+// is dropped.
+func drop(w store.Writer, id string, by Person, at time.Time) (store.DraftState, error) {
+	d, err := w.Draft(id)
+	if err != nil || d.State != store.Drafted {
+		return d.State, err
+	}
+	was := d.State
+	d.State, d.At = store.Dropped, at
+	if err := w.SaveDraft(d); err != nil {
+		return was, err
+	}
+	return was, w.Log(store.Entry{At: at, Who: by, Did: "drop", To: id, About: d.By})
 }
 
 var outcomesInWords = map[string]string{

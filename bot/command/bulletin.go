@@ -132,6 +132,7 @@ func publishing(c config.Config, out bot.Association, a config.Association) bot.
 			b, _ := casebook.LoadDir(a.Casebook, casebook.LoadOptions{})
 			return b, nil
 		}
+		out.Publish = func(n *casebook.Note) error { return casebook.Publish(a.Casebook, n) }
 	case c.File == "":
 		out.Book = func() (*casebook.Book, error) { return demo.Book(), nil }
 		if n := demo.Book().Association; n != nil {

@@ -46,7 +46,7 @@ type command struct {
 // commands is the table, sorted by name.
 func commands() []command {
 	return []command{
-		askCommand, bulletinCommand, changesCommand, checkCommand, codesCommand, doctorCommand, exportCommand, manifestCommand, numbersCommand, postsCommand, recheckCommand, rulesCommand, searchCommand,
+		askCommand, bulletinCommand, changesCommand, checkCommand, codesCommand, doctorCommand, draftsCommand, exportCommand, manifestCommand, numbersCommand, postsCommand, recheckCommand, rulesCommand, searchCommand,
 		serveCommand,
 	}
 }
