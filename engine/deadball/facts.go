@@ -107,6 +107,7 @@ const (
 	Slow           play.Value = "slow"
 	StaysFront     play.Value = "stays"
 	ThisSet        play.Value = "this-set"
+	ToldIllegal    play.Value = "illegal"
 	Warned         play.Value = "warning"
 )
 
@@ -182,6 +183,7 @@ var facts = []row{
 			{Value: AnotherIn, Words: "another player than the one replaced comes in for the libero"},
 			{Value: ForFront, Words: "the libero comes in for a front-row player"},
 			{Value: BothOn, Words: "two liberos are on court"},
+			{Value: ToldIllegal, Words: "the replacement was illegal"},
 			{Value: StaysFront, Words: "the libero stays on court in the front row"}},
 		Why: "the libero comes in for a back-row player or is replaced by that player"}, RightPair},
 	{play.Fact{ID: FacilityItem, About: play.OfSetting, Ask: "What is it about?",

@@ -20,7 +20,7 @@ var liberoReplacement = Rule{
 
 func judgeLiberoReplacement(l *look, r string) engine.Ruling {
 	switch l.get(Exchange) {
-	case AnotherIn, ForFront, BothOn, StaysFront:
+	case AnotherIn, ForFront, BothOn, StaysFront, ToldIllegal:
 		return l.illegalReplacement(r)
 	}
 	switch l.rallyLacks(r) {

@@ -23,6 +23,11 @@ func (r *deadReader) sides() {
 			r.tell(deadball.OwnSide, play.No)
 		}
 	}
+	r.name(own)
+}
+
+// name gives the act the names of the side whose it is, and of the other.
+func (r *deadReader) name(own sideRef) {
 	pairs := map[family][2]string{usThem: {"us", "them"}, serveRec: {"serving", "receiving"}, homeAway: {"home", "visitors"}, colours: r.s.colourNames()}
 	r.own = own
 	if own.fam == letters && own.n == 1 {

@@ -31,7 +31,7 @@ var liberoTree = sync.OnceValue(func() *deadNode {
 	}
 	for _, t := range deadTables {
 		for _, p := range t {
-			if !timesOnly(p.says) {
+			if !timesOnly(p.says) || strings.Contains(p.phrase, "penalty") { // a penalty is a point here
 				continue
 			}
 			for _, ws := range alternatives(p.phrase) {
@@ -123,7 +123,7 @@ func readLibero(s *scene) (heard, bool) {
 	if r.last >= 0 {
 		r.m.at = r.items[r.last].from
 	}
-	r.sides()
+	r.whoseLibero()
 	if !r.tellAll() {
 		return heard{}, false
 	}
@@ -140,6 +140,51 @@ func liberoGate() gate { return gate{{liberoWords}} }
 
 // liberoWords are words for the libero.
 var liberoWords = []string{"l", "lib", "libero", "liberos", "libs"}
+
+// whoseLibero settles whose libero it is: by the side named right before the
+// libero, else before a player of the story, else by the first side named that
+// is not the crew's own "we".
+func (r *liberoReader) whoseLibero() {
+	own, best := sideRef{}, 0
+	for i, t := range r.toks {
+		if t.form != "<side>" {
+			continue
+		}
+		r.used[i] = true
+		how := 1
+		switch next := r.after1(i); {
+		case t.side.fam == relative || t.official():
+			continue
+		case t.side == us && !t.poss && next != "" && slices.Contains(crewVerbs, next):
+			continue
+		case slices.Contains(liberoWords, next):
+			how = 3
+		case t.label != "" || slices.Contains([]string{"player", "setter", "middle", "kid"}, next):
+			how = 2
+		}
+		if how > best {
+			own, best = t.side, how
+		}
+	}
+	r.name(own)
+}
+
+// after1 is the word after a token, "" at the end of its clause.
+func (r *liberoReader) after1(i int) string {
+	if i+1 >= len(r.toks) || r.toks[i+1].mark != 0 {
+		return ""
+	}
+	if b := r.toks[i+1].base; b != "" {
+		return b
+	}
+	return r.toks[i+1].form
+}
+
+// us is "we", which may be the crew.
+var us = sideRef{usThem, 0}
+
+// crewVerbs are what a crew does and a team does not.
+var crewVerbs = []string{"authorize", "beckon", "call", "catch", "caught", "discover", "find", "found", "know", "notice", "saw", "see", "spot", "spotted", "stop", "stopped", "whistle"}
 
 // numberUnits are words after which a number counts something.
 var numberUnits = wordSet("games kids min minutes players points pt pts rallies rally sec seconds sets times")
@@ -159,6 +204,10 @@ func (r *liberoReader) list() {
 			continue
 		}
 		t := r.toks[i]
+		if verb := bareMoves[t.form]; verb != "" && r.ends(i) {
+			r.items = append(r.items, liberoItem{says: verb, from: i, to: i + 1, clause: r.in[i]})
+			continue
+		}
 		label := t.label
 		if label == "" && len(t.form) <= 2 && numeric(t.form) && r.player(i) {
 			label = t.form
@@ -185,6 +234,31 @@ func (r *liberoReader) list() {
 			b.who.label = a.who.label
 			a.who, a.to = b.who, b.to
 			r.items = slices.Delete(r.items, i, i+1)
+		}
+	}
+	r.short()
+}
+
+// bareMoves are the moves of a clause that is no more than "5 out".
+var bareMoves = map[string]string{"in": "mv:in", "off": "mv:out", "on": "mv:in", "out": "mv:out"}
+
+// ends reports whether a word stands right after somebody named and ends its
+// clause.
+func (r *liberoReader) ends(i int) bool {
+	n := len(r.items)
+	return n > 0 && r.items[n-1].to == i && r.items[n-1].who.ok() && (i+1 == len(r.toks) || r.in[i+1] != r.in[i])
+}
+
+// short puts in the verb that "libero for 5" leaves out.
+func (r *liberoReader) short() {
+	for i := 1; i+1 < len(r.items); i++ {
+		a, f, b := r.items[i-1], r.items[i], r.items[i+1]
+		if f.says == "for" && a.who.ok() && b.who.ok() && a.to == f.from && f.to == b.from && (a.who.kind == "libero") != (b.who.kind == "libero" && b.who.label == a.who.label) {
+			if i > 1 && (strings.HasPrefix(r.items[i-2].says, "mv:") || r.items[i-2].says == "by" || r.items[i-2].says == "with") {
+				continue
+			}
+			r.items = slices.Insert(r.items, i, liberoItem{says: "mv:in", from: f.from, to: f.from, clause: f.clause})
+			i += 2
 		}
 	}
 }
@@ -221,9 +295,9 @@ func (r *liberoReader) kind() (deadball.Kind, bool) {
 		return deadball.IllegalSubstitution, true
 	case r.has("name-libero") && unable:
 		return deadball.LiberoOut, true
-	case r.last >= 0, r.has("both"), r.has("stays"), r.stays(), r.has("replacement"):
+	case r.last >= 0, r.has("both"), r.has("stays"), r.stays(), r.has("replacement"), r.has("illegal"):
 		return deadball.LiberoReplacement, true
-	case r.has("second-serve"), r.has("served") && r.has("serve"), r.has("not-served") && r.has("serve"):
+	case r.has("second-serve"), r.serves() && (r.has("served") || r.has("not-served")), r.has("serve"), len(r.servedAt()) > 1:
 		return deadball.LiberoServe, true
 	case unable && r.has("who-goes"):
 		return deadball.LiberoOut, true
@@ -238,8 +312,11 @@ func (r *liberoReader) has(says string) bool {
 // stays reports whether the libero stays on court beyond the back row: in the
 // front row, or to serve in another position.
 func (r *liberoReader) stays() bool {
-	return r.has("stays-on") && (r.has("front-rotated") || r.has("serve"))
+	return r.has("stays-on") && (r.has("front-rotated") || r.serves())
 }
+
+// serves reports whether somebody serves or is about to.
+func (r *liberoReader) serves() bool { return r.has("serve") || r.has("serves") }
 
 // unable reports whether the libero is said to be hurt or sent off.
 func (r *liberoReader) unable() bool {
@@ -251,18 +328,28 @@ func (r *liberoReader) unable() bool {
 	return false
 }
 
-// victim is who is said to be hurt: the one named before in the clause, else
-// the one named after, else the last one named.
+// victim is who is said to be hurt: the one named right after, else the one
+// who acts, named last before.
 func (r *liberoReader) victim(i int) liberoWho {
-	last := liberoWho{kind: "libero"}
-	for j := i - 1; j >= 0; j-- {
-		if w := r.items[j].who; w.ok() && w.kind != "she" {
-			last = w
-			break
-		}
-	}
 	if i+1 < len(r.items) && r.items[i+1].from == r.items[i].to && r.items[i+1].who.ok() {
 		return r.items[i+1].who // injured libero
 	}
-	return last
+	for j := i - 1; j >= 0; j-- {
+		if it := r.items[j]; it.who.ok() && it.who.kind != "she" && !it.own {
+			return it.who
+		}
+	}
+	return liberoWho{kind: "libero"}
+}
+
+// servedAt lists the positions of the order in which the libero is said to
+// serve, by their numbers.
+func (r *liberoReader) servedAt() []string {
+	var out []string
+	for _, it := range r.items {
+		if n := r.toks[it.to-1].form; it.says == "serve-at" && !slices.Contains(out, n) {
+			out = append(out, n)
+		}
+	}
+	return out
 }

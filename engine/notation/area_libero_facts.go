@@ -1,6 +1,7 @@
 package notation
 
 import (
+	"slices"
 	"strings"
 
 	"example.org/netpost/engine/deadball"
@@ -66,17 +67,25 @@ func (r *liberoReader) others() bool {
 // exchange tells whether the right ones change in the last replacement.
 func (r *liberoReader) exchange() bool {
 	switch {
+	case r.has("illegal"):
+		r.tell(deadball.Exchange, deadball.ToldIllegal)
+		return true
 	case r.has("both"):
 		r.tell(deadball.Exchange, deadball.BothOn)
 		return true
-	case r.has("stays"), r.stays() && !r.has("serve"):
+	case r.has("stays") && !r.relieved(), r.stays() && !r.serves():
 		r.tell(deadball.Exchange, deadball.StaysFront)
 		return true
 	}
 	c := liberoCourt{subs: map[string]liberoWho{}}
 	pair := play.Unknown
 	for _, m := range r.moves {
+		if m.state && m.in.kind == "libero" && !c.on && r.subbedBefore(m) {
+			return false
+		}
 		switch {
+		case m.state && m.in.kind == "libero":
+			c.on, c.regular = true, m.out
 		case m.in.kind == "libero" && m.out.kind == "libero":
 			pair, c.on = deadball.OtherLibero, true
 		case m.in.kind == "libero":
@@ -84,6 +93,8 @@ func (r *liberoReader) exchange() bool {
 			switch {
 			case m.out.kind == "front":
 				pair = deadball.ForFront
+			case m.out.kind == "another" && r.toks[r.items[m.at].from].form != "another":
+				pair = deadball.ToldIllegal // for the wrong player
 			case m.out.kind == "player" || m.out.kind == "own":
 				pair = deadball.RightPair
 			case m.instead:
@@ -91,9 +102,12 @@ func (r *liberoReader) exchange() bool {
 			}
 			c.on, c.regular = true, m.out
 		case m.out.kind == "libero":
+			if !c.regular.ok() {
+				c.regular = r.onlyRegular()
+			}
 			pair = c.against(m)
 			c.on = false
-		case m.out.ok() && c.on && c.regular.label != "" && m.out.label == c.regular.label:
+		case m.out.ok() && c.on && same(m.out, c.regular):
 			return false // a substitution for the player who is off for the libero
 		case m.out.ok() && m.in.ok():
 			c.subs[m.out.label] = m.in
@@ -103,6 +117,48 @@ func (r *liberoReader) exchange() bool {
 		r.tell(deadball.Exchange, pair)
 	}
 	return true
+}
+
+// same reports whether two are one player: by their numbers, or their roles
+// where no number is told.
+func same(a, b liberoWho) bool {
+	if a.label != "" || b.label != "" {
+		return a.label == b.label
+	}
+	return a.which != "" && a.which == b.which
+}
+
+// onlyRegular is whom the libero is told to be on for, where it is told after
+// the replacement and of one player alone.
+func (r *liberoReader) onlyRegular() liberoWho {
+	var out liberoWho
+	for _, m := range r.moves {
+		if m.in.kind != "libero" || m.out.label == "" {
+			continue
+		}
+		if out.ok() && out.label != m.out.label {
+			return liberoWho{}
+		}
+		out = m.out
+	}
+	return out
+}
+
+// relieved reports whether somebody comes in for the libero in the last
+// replacement.
+func (r *liberoReader) relieved() bool {
+	return slices.ContainsFunc(r.moves, func(m liberoMove) bool { return m.at == r.last && m.out.kind == "libero" && m.in.ok() })
+}
+
+// subbedBefore reports whether the player whom the libero is on for was taken
+// out by a substitution that is told before.
+func (r *liberoReader) subbedBefore(state liberoMove) bool {
+	for _, m := range r.moves {
+		if m.at < state.at && m.sub && same(m.out, state.out) {
+			return true
+		}
+	}
+	return false
 }
 
 // against compares who comes in for the libero with whom the libero replaced.
@@ -141,7 +197,8 @@ func (r *liberoReader) between() {
 			saw["norally"] = true
 		case "penalty", "replayed", "rally", "rotate", "later", "front-rotated":
 			point := it.says == "penalty" || it.says == "replayed"
-			if i < r.last && i > prev && (prev >= 0 || point) || i > r.last && point {
+			late := point || it.says == "rally" && r.moved(i) && !r.noticed(i) // "returns after one rally"
+			if i < r.last && i > prev && (prev >= 0 || point) || i > r.last && late || i < prev && it.says == "penalty" && r.afterward(i, prev) {
 				saw[it.says] = true
 			}
 		case "at-once":
@@ -161,9 +218,26 @@ func (r *liberoReader) between() {
 		r.tell(deadball.Between, deadball.NoRally)
 	case saw["rally"], saw["rotate"], saw["later"], saw["front-rotated"]:
 		r.tell(deadball.Between, deadball.Completed)
-	case prev >= 0:
+	case prev >= 0, r.has("back") && r.libero(r.last):
 		r.act = r.act.WithVoid(deadball.Between)
 	}
+}
+
+// afterward reports whether an item is told to be after a move that is told
+// later: "a red card right after the libero came off".
+func (r *liberoReader) afterward(i, move int) bool {
+	for at := r.items[i].to; at < r.items[move].from; at++ {
+		if r.toks[at].form == "after" && r.in[at] == r.in[r.items[move].from] {
+			r.used[at] = true
+			return true
+		}
+	}
+	return false
+}
+
+// libero reports whether the libero comes in by the move at an item.
+func (r *liberoReader) libero(at int) bool {
+	return slices.ContainsFunc(r.moves, func(m liberoMove) bool { return m.at == at && m.in.kind == "libero" })
 }
 
 // serving tells whether the libero serves next and has served elsewhere.
@@ -172,7 +246,7 @@ func (r *liberoReader) serving() {
 	next := false
 	for i, it := range r.items {
 		switch it.says {
-		case "serve":
+		case "serve", "serves":
 			next = true
 			if w, how := r.after(i); how == "for" {
 				serves = w
@@ -187,7 +261,9 @@ func (r *liberoReader) serving() {
 		r.tell(deadball.NextServer, play.Yes)
 	}
 	switch {
-	case r.has("second-serve"):
+	case r.has("new-set"):
+		r.tell(deadball.ServedElsewhere, play.No)
+	case r.has("second-serve"), len(r.servedAt()) > 1:
 		r.tell(deadball.ServedElsewhere, play.Yes)
 	case r.has("not-served"):
 		r.tell(deadball.ServedElsewhere, play.No)
@@ -204,6 +280,9 @@ func (r *liberoReader) serving() {
 // time belong to what was noticed where something was, else to what was done.
 func (r *liberoReader) when() {
 	for i, it := range r.items {
+		if f, ok := strings.CutSuffix(it.says, "?"); ok && slices.Contains(r.row.Facts, play.FactID(f)) {
+			r.act = r.act.WithVoid(play.FactID(f))
+		}
 		f, v, ok := strings.Cut(it.says, "=")
 		if !ok {
 			continue
@@ -225,7 +304,7 @@ func (r *liberoReader) when() {
 	}
 	if r.last >= 0 {
 		for i, it := range r.items {
-			if i > r.last && it.says == "rally" {
+			if i > r.last && it.says == "rally" && (r.noticed(i) || !r.moved(i)) {
 				r.tell(deadball.Found, deadball.AfterContact)
 			}
 		}
@@ -255,7 +334,7 @@ func (r *liberoReader) noticed(i int) bool {
 // moved reports whether the clause of an item tells a move.
 func (r *liberoReader) moved(i int) bool {
 	for _, it := range r.items {
-		if it.clause == r.items[i].clause && (strings.HasPrefix(it.says, "mv:") || it.says == "serve") {
+		if it.clause == r.items[i].clause && (strings.HasPrefix(it.says, "mv:") || it.says == "serve" || it.says == "serves") {
 			return true
 		}
 	}
@@ -275,7 +354,7 @@ func (r *liberoReader) made() {
 		asked = true
 	case r.act.Kind == deadball.LiberoServe && r.last < 0:
 		for i, it := range r.items {
-			if it.says == "serve" && r.wanted(i) {
+			if (it.says == "serve" || it.says == "serves") && r.wanted(i) {
 				asked = true
 			}
 		}

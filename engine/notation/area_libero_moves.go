@@ -14,7 +14,14 @@ func (r *liberoReader) follow() {
 		}
 		subj := r.before(k)
 		obj, how := r.after(k)
-		m, ok := change(verb, subj, obj, how)
+		if verb == "sub" && obj.ok() && how == "" { // sub 9 in for 4
+			subj = obj
+			obj, how = r.second(k)
+		}
+		if subj.kind == "coach" {
+			subj = liberoWho{}
+		}
+		m, ok := change(verb, subj, obj, how, len(r.moves) == 0 || r.copula(k))
 		if !ok {
 			continue
 		}
@@ -45,6 +52,10 @@ func (r *liberoReader) complete() {
 			m.out = out[n-1].out
 			out = out[:n-1]
 		}
+		if n := len(out); n > 0 && !m.state && m.in.kind == "libero" && !m.out.ok() && out[n-1].out.kind == "player" && !out[n-1].in.ok() && !on.ok() {
+			m.out = out[n-1].out // 8 goes off, and the libero comes on
+			out = out[:n-1]
+		}
 		if n := len(out); n > 0 && !m.state && out[n-1].in.kind == "libero" && !out[n-1].out.ok() && m.out.kind == "player" && !m.in.ok() {
 			out[n-1].out = m.out // the libero comes on, and 7 goes off
 			continue
@@ -57,7 +68,7 @@ func (r *liberoReader) complete() {
 		}
 		out = append(out, m)
 	}
-	if n := len(out); n > 0 && !slices.ContainsFunc(out, liberoMove.replaces) && (out[n-1].in.kind == "libero" || out[n-1].out.kind == "libero") {
+	if n := len(out); n > 0 && !slices.ContainsFunc(out, func(m liberoMove) bool { return m.replaces() || m.sub }) && (out[n-1].in.kind == "libero" || out[n-1].out.kind == "libero") {
 		out[n-1].state = false // "libero in for 5" is the change itself
 	}
 	r.moves = out
@@ -76,12 +87,21 @@ func (m liberoMove) replaces() bool {
 // before is who acts in a move: the one named last before it and not taken by
 // another move.
 func (r *liberoReader) before(k int) liberoWho {
+	at := r.items[k].from
+	relative := at > 0 && r.toks[at-1].form == "who" // the libero who was in for 5
 	for j := k - 1; j >= 0; j-- {
-		if it := r.items[j]; it.who.ok() && !it.own {
+		if it := r.items[j]; it.who.ok() && (!it.own || relative) {
 			return it.who
 		}
 	}
 	return liberoWho{}
+}
+
+// copula reports whether a verb of being stands before a move: the libero had
+// been in for 5.
+func (r *liberoReader) copula(k int) bool {
+	at := r.items[k].from
+	return at > 0 && slices.Contains([]string{"already", "be", "been", "currently", "is", "still", "was"}, r.toks[at-1].form)
 }
 
 // after is whom a move is about beside the one who acts, and the word that
@@ -103,6 +123,22 @@ func (r *liberoReader) after(k int) (liberoWho, string) {
 	return liberoWho{}, ""
 }
 
+// second is who goes out where a substitution names both after its verb: "sub 9
+// for 4".
+func (r *liberoReader) second(k int) (liberoWho, string) {
+	for j := k + 2; j < len(r.items) && r.items[j].clause == r.items[k].clause; j++ {
+		switch it := &r.items[j]; {
+		case it.says == "mv:in-for", it.says == "mv:in", it.says == "for":
+		case it.who.ok():
+			it.own = true
+			return it.who, "for"
+		default:
+			return liberoWho{}, ""
+		}
+	}
+	return liberoWho{}, ""
+}
+
 // insteadAfter reports whether a clause says that somebody comes in the place
 // of the right one.
 func (r *liberoReader) insteadAfter(k int) bool {
@@ -114,8 +150,8 @@ func (r *liberoReader) insteadAfter(k int) bool {
 			return true
 		}
 	}
-	for j := k - 1; j >= 0 && r.items[j].clause == r.items[k].clause && !strings.HasPrefix(r.items[j].says, "mv:"); j-- {
-		if r.items[j].says == "instead" {
+	for j, it := range r.items {
+		if it.clause == r.items[k].clause && (it.says == "instead-bare" || it.says == "instead" && j < k) {
 			return true
 		}
 	}
@@ -125,7 +161,7 @@ func (r *liberoReader) insteadAfter(k int) bool {
 // wanted reports whether a move is only asked for.
 func (r *liberoReader) wanted(k int) bool {
 	for j := k - 1; j >= 0 && r.items[j].clause == r.items[k].clause; j-- {
-		if r.items[j].says == "want" {
+		if r.items[j].says == "want" || r.items[j].says == "may" {
 			return true
 		}
 		if strings.HasPrefix(r.items[j].says, "mv:") {
@@ -136,7 +172,7 @@ func (r *liberoReader) wanted(k int) bool {
 }
 
 // change is the move that a verb makes of who acts and who is named after it.
-func change(verb string, subj, obj liberoWho, how string) (liberoMove, bool) {
+func change(verb string, subj, obj liberoWho, how string, first bool) (liberoMove, bool) {
 	m := liberoMove{}
 	switch verb {
 	case "in", "sub":
@@ -147,6 +183,8 @@ func change(verb string, subj, obj liberoWho, how string) (liberoMove, bool) {
 		}
 	case "on":
 		m.in, m.out, m.state = subj, obj, true
+	case "in-for": // a state where the libero is named so first
+		m.in, m.out, m.state = subj, obj, subj.kind == "libero" && first
 	case "out":
 		m.out, m.in = subj, obj
 		m.sub = false

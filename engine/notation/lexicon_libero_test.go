@@ -34,9 +34,9 @@ func liberoTexts(t testing.TB) []string {
 }
 
 // liberoSigns are what the phrases of libero stories may say beside facts.
-var liberoSigns = strings.Fields("ask at-once both by for freely front-rotated hurt instead later mv:in mv:on mv:out mv:rep mv:sub " +
-	"mv:subout mv:swap name-libero no-request norally not-served notice penalty quiet rally replacement replayed rotate second-serve " +
-	"sent-off serve served stays stays-on want who-goes with")
+var liberoSigns = strings.Fields("at-once back both by for freely front-rotated hurt illegal instead instead-bare later may moment? mv:in mv:in-for mv:on mv:out mv:rep mv:sub " +
+	"mv:subout mv:swap name-libero no-request norally new-set not-served notice penalty quiet rally replacement replayed rotate second-serve " +
+	"sent-off serve serve-at served serves stays stays-on want who-goes with")
 
 // The table is sorted, each phrase is once in it and says what the reader
 // knows, and each row is found in a text of the test data.
