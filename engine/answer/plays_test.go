@@ -39,12 +39,16 @@ var floors = []struct {
 	{"questions.plays", false, 40, 0},
 	{"rally_stories_1.plays", true, 75, 0},
 	{"rally_stories_1.plays", false, 80, 0},
-	{"serve.plays", true, 65, 0},
-	{"serve.plays", false, 12, 0},
+	{"serve.plays", true, 95, 0},
+	{"serve.plays", false, 93, 0},
+	{"serve_stories.plays", true, 96, 0},
+	{"serve_stories.plays", false, 96, 0},
 	{"stories.plays", true, 78, 0},
 	{"stories.plays", false, 50, 0},
 	{"stories2.plays", true, 66, 0},
 	{"stories2.plays", false, 45, 0},
+	{"surround_stories.plays", true, 95, 0},
+	{"surround_stories.plays", false, 95, 0},
 }
 
 func load(t *testing.T, name string) []playtest.Play {

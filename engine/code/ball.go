@@ -89,13 +89,14 @@ var ballRows = []Row{
 		Values: []Value{
 			{"out", "out"},
 			{"out-or-replay", "out; a replay when a person or object stopped a legitimate play"},
+			{"out-unless-told", "out; a replay only where it is told that a legitimate play was stopped"},
 		},
 		cells: table{
 			intl: {pub("out", "8.4.2", fivb2025,
 				"out")},
-			club: {mem("out-or-replay", "8.4.2",
-				"out, or a replay if it blocked a legitimate play near the court").
-				doubt("from memory, confidence medium; inherited from the international text, not seen")},
+			club: {pub("out-unless-told", "8.4.2", usaBulletin2008,
+				"out: a ball that only hits an official is out; a replay if a legitimate play near the court was stopped").
+				doubt("the replay is from memory, confidence medium; inherited from the international text, not seen")},
 			coll: {pub("out-or-replay", "11.4.1", refereeCaseplays,
 				"out; replay if a non-player interfered with a legitimate play").
 				doubt("confidence medium")},

@@ -23,6 +23,7 @@ const (
 	refereeBlocks      = "Referee magazine, article on calling back-row blocks (three codes), undated, early 2020s"
 	refereeDaily       = "Referee magazine, 'Case play of the day' series (high-school rules), 2020"
 	usaRegulations     = "USA Volleyball Domestic Competition Regulations, chapter 4 (rules 8 ff.) text, c. 2013-15"
+	usaBulletin2008    = "USA Volleyball Rules Interpretation Bulletin #2, April 2008, item 3a"
 	usaScorekeepers    = "USA Volleyball region scorekeeper clinic slide, 2010"
 	usaNetPlay         = "VolleyballUSA magazine, Fall 2014, net-play tutorial"
 	usaSignals         = "USA Volleyball officials' hand-signal page plus a club page listing signals 1-25, undated"

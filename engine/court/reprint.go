@@ -251,7 +251,7 @@ func (r *reprint) side(n string) play.Team {
 	if len(r.a.Names[t]) > 0 {
 		t = t.Other()
 	}
-	if len(r.a.Names[t]) > 0 || strings.ContainsAny(n, " ,;#") {
+	if len(r.a.Names[t]) > 0 || strings.ContainsAny(n, " ,;#") || slices.Contains(play.Roles(), play.Role(n)) { // "libero serves"
 		return play.NoTeam
 	}
 	r.a.Names[t] = []string{n}

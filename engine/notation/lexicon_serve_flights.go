@@ -64,6 +64,10 @@ var serveFlights = []serveRow{
 	svDoes("r2|partner|r1|i|ref blow|whistle whistle? by mistake|accident", svWhistle, ""),
 	svDoes("$receiver stop|freeze|quit playing?", svIgnore, ""),
 	svDoes("$receiver just? stand there", svIgnore, ""),
+	svDoes("@X? player? r2|partner blow|whistle|grant|give|signal it|time|timeout|request out? for|to? @X? coach?", svStops, ""),
+	svDoes("$sv drop", svLands, play.In),
+	svDoes("i|we replay it|point?", svAsk, ""),
+	svDoes("table|scorer|scorekeeper", svIgnore, ""),
 	// What people ask and say.
 	svDoes("point other|other way right?", svAsk, ""),
 	svDoes("what do|should|would? i|we|you call|do|signal", svAsk, ""),

@@ -57,6 +57,10 @@ func read(text string, ungated bool) (Reading, error) {
 			r.Rally, r.Unread, r.Topic = p, left, ""
 			return r, nil
 		}
+		if p, left, ok := s.readGround(); ok {
+			r.Rally, r.Unread, r.Topic = p, left, ""
+			return r, nil
+		}
 	}
 	if found {
 		r.Other, r.Topic = h.subject, area
@@ -66,7 +70,7 @@ func read(text string, ungated bool) (Reading, error) {
 	if r.Topic == "" {
 		r.Rally = fought(s.finish())
 	}
-	r.Unread = s.unread(r.Rally == nil)
+	r.Unread = s.weighty(r.Rally, s.unread(r.Rally == nil))
 	r.More = s.questions(text)
 	return r, nil
 }

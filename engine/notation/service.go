@@ -2,6 +2,7 @@ package notation
 
 import (
 	"slices"
+	"strings"
 
 	"example.org/netpost/engine/play"
 )
@@ -32,6 +33,8 @@ type service struct {
 	from    int  // the row that is being read
 	feet    int  // where the feet, and what came after the hit, were told: one more than the place
 	after   int
+	under   bool // a thing hangs above the server
+	first   bool // a whistle that came before the hit or after it
 	landed  bool // where the server came down was told
 	hinder  play.Value
 	aside   []bool // words of a clause of talk, and sides that do nothing
@@ -347,6 +350,18 @@ func (v *service) take(c serveMatch) {
 	case svHinder:
 		v.clash = v.clash || v.hinder != play.Unknown && v.hinder != r.value
 		v.hinder = r.value
+	case svUnsure:
+		v.clash = true
+	case svUnder:
+		v.under = true
+	case svTossedIt:
+		v.clash = v.clash || !v.under
+		v.tosses = append(v.tosses, tossTold{ends: r.value, at: c.from})
+		v.toss = false
+		v.special++
+	case svStops:
+		v.first = true
+		v.special++
 	case svWhistle:
 		v.stops = append(v.stops, flown{kind: play.Whistle})
 		v.special++
@@ -514,7 +529,7 @@ func quiet(a atom) bool {
 // idle reports whether a word by itself tells nothing.
 func (v *service) idle(j int) bool {
 	t := v.s.toks[j]
-	if t.mark != 0 || skippable[t.form] || t.form == "<label>" || serveAsides[t.form] {
+	if t.mark != 0 || skippable[t.form] || scoreWord(t.form) && strings.ContainsAny(t.form, "-:") || t.form == "<label>" || serveAsides[t.form] {
 		return true
 	}
 	n, ok := lex().step(node{}, t.form)
@@ -559,6 +574,9 @@ func (v *service) rally() *play.Rally {
 		}
 		add(play.Event{Kind: play.Toss, Team: v.serving, Player: "p1"}, fs)
 	}
+	if v.first && hit {
+		add(play.Event{Kind: play.Whistle}, map[play.FactID]play.Value{play.ErrorWhistle: play.Yes})
+	}
 	switch {
 	case v.lapse:
 		add(play.Event{Kind: play.Lapse, Team: v.serving, Player: "p1"}, v.facts)
@@ -596,8 +614,11 @@ func (v *service) rally() *play.Rally {
 		}
 		add(play.Event{Kind: f.kind}, fs)
 	}
-	if len(p.Events) == 0 {
+	if len(p.Events) == 0 || v.first && !hit {
 		return nil
+	}
+	if v.first {
+		p = p.WithVoid(play.Key{Fact: play.Order, Of: p.Pair(len(v.tosses))})
 	}
 	for _, f := range factTable {
 		if is, ok := v.setting[f.ID]; ok && f.About == play.OfSetting {

@@ -39,12 +39,16 @@ const (
 	svHinder                  // whether it hindered anybody
 	svWhistle                 // an official whistles by mistake
 	svFalls                   // the serve comes down on a side
+	svUnsure                  // known, and not known what comes of it
+	svUnder                   // a thing hangs above the server
+	svTossedIt                // the toss meets that thing
+	svStops                   // a whistle stops play, before the serve or after it
 )
 
 // serveRow is a row of the serve's lexicon. A pattern is words in base form,
 // parted by blanks; "a|b" is one of several words, a field with ? at its end
 // may be missing, "@S" and "@R" are the name of the serving and the receiving
-// side, "@X" a side that does nothing there, "@Y" the one on whose side it is, "#" a number, "$server" one of the
+// side, "@X" a side that does nothing there, "@Y" the one on whose side it is, "@V" the serving side by that name, "#" a number, "$server" one of the
 // phrases of a part.
 type serveRow struct {
 	pattern string
@@ -147,11 +151,14 @@ func heads(fs []serveStep) (ws []string, empty bool) {
 	return ws, true
 }
 
-// serveBook is the serve's lexicon made ready: its patterns by the words that
-// they can begin with.
-var serveBook = sync.OnceValue(func() map[string][]servePattern {
+// serveBook is the serve's lexicon made ready.
+var serveBook = sync.OnceValue(func() map[string][]servePattern { return bookOf(serveTables[:]) })
+
+// bookOf makes tables ready: their patterns by the words that they can begin
+// with.
+func bookOf(tables []*[]serveRow) map[string][]servePattern {
 	out := map[string][]servePattern{}
-	for _, t := range serveTables {
+	for _, t := range tables {
 		for i := range *t {
 			p := servePattern{row: &(*t)[i], fields: stepsOf((*t)[i].pattern)}
 			ws, _ := heads(p.fields)
@@ -162,7 +169,7 @@ var serveBook = sync.OnceValue(func() map[string][]servePattern {
 		}
 	}
 	return out
-})
+}
 
 // roots puts the words that a form can be of to others: itself, and what is
 // left without its ending.
@@ -224,10 +231,11 @@ type matcher struct {
 	toks  []token
 	roots [][]string
 	skip  []bool // words that may stand between those of a row
+	book  map[string][]servePattern
 }
 
 func newMatcher(s *scene) *matcher {
-	m := &matcher{toks: s.toks, roots: make([][]string, len(s.toks)), skip: make([]bool, len(s.toks))}
+	m := &matcher{toks: s.toks, roots: make([][]string, len(s.toks)), skip: make([]bool, len(s.toks)), book: serveBook()}
 	for i, t := range s.toks {
 		if t.mark != 0 {
 			continue
@@ -269,13 +277,13 @@ func (m *matcher) at(i int) (serveMatch, bool) {
 			})
 		}
 	}
-	book := serveBook()
+	book := m.book
 	for _, w := range m.roots[i] {
 		try(book[w])
 	}
 	switch t := m.toks[i]; {
 	case t.form == "<side>":
-		for _, w := range [...]string{"@S", "@R", "@X", "@Y"} {
+		for _, w := range [...]string{"@S", "@R", "@X", "@Y", "@V"} {
 			try(book[w])
 		}
 	case t.form == "<label>":
@@ -334,6 +342,12 @@ func (m *matcher) leaf(w string, j int, c serveMatch) (serveMatch, bool) {
 		case "@Y":
 			c.place, c.pAt = t.side, j
 		}
+		return c, true
+	case "@V":
+		if t.side != (sideRef{serveRec, 0}) {
+			return c, false
+		}
+		c.serving, c.sAt = t.side, j
 		return c, true
 	case "#":
 		n, ok := counted0(t.form)

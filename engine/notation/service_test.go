@@ -1,6 +1,7 @@
 package notation
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -10,23 +11,29 @@ import (
 // Each row of the serve's lexicon stands once, tells a value that its fact
 // has, and is found where its words stand.
 func TestServeRows(t *testing.T) {
-	seen := map[string]bool{}
-	for _, table := range serveTables {
-		for _, r := range *table {
-			if seen[r.pattern] {
-				t.Errorf("%q is twice in the table", r.pattern)
-			}
-			seen[r.pattern] = true
-			if r.op == svTell || r.op == svSetting {
-				f, ok := play.FactByID(r.fact)
-				if !ok || !f.Has(r.value) {
-					t.Errorf("%q: fact %s has no value %q", r.pattern, r.fact, r.value)
+	for _, lexicon := range []struct {
+		tables []*[]serveRow
+		book   map[string][]servePattern
+	}{{serveTables[:], serveBook()}, {groundTables[:], groundBook()}} {
+		seen := map[string]bool{}
+		for _, table := range lexicon.tables {
+			for _, r := range *table {
+				if seen[r.pattern] {
+					t.Errorf("%q is twice in the table", r.pattern)
 				}
-			}
-			text := strings.Join(said(stepsOf(r.pattern)), " ")
-			m := newMatcher(newScene(tokens(text)))
-			if _, ok := m.at(0); !ok {
-				t.Errorf("%q is not found in %q", r.pattern, text)
+				seen[r.pattern] = true
+				if r.op == svTell || r.op == svSetting {
+					f, ok := play.FactByID(r.fact)
+					if !ok || !f.Has(r.value) {
+						t.Errorf("%q: fact %s has no value %q", r.pattern, r.fact, r.value)
+					}
+				}
+				text := strings.Join(said(stepsOf(r.pattern)), " ")
+				m := newMatcher(newScene(tokens(text)))
+				m.book = lexicon.book
+				if _, ok := m.at(0); !ok {
+					t.Errorf("%q is not found in %q", r.pattern, text)
+				}
 			}
 		}
 	}
@@ -41,6 +48,8 @@ func said(fs []serveStep) []string {
 			continue
 		}
 		switch w := f.words[0]; w {
+		case "@V":
+			out = append(out, "serving", "team")
 		case "@S", "@R", "@X", "@Y":
 			out = append(out, "their")
 		case "#":
@@ -66,7 +75,7 @@ func TestServeParts(t *testing.T) {
 			}
 		}
 	}
-	for _, table := range serveTables {
+	for _, table := range slices.Concat(serveTables[:], groundTables[:]) {
 		for _, r := range *table {
 			note(r.pattern)
 		}

@@ -111,7 +111,8 @@ func judgeStrike(w *Walk, r *Rule, e play.Event) {
 		}
 		w.out(r, e, "overhead.low-object")
 	case play.Official, play.Bystander:
-		if !w.served(e) && w.Param("ball.person-or-object") != "out" && w.Is(play.CouldPlay, e.ID, play.Yes) {
+		p := w.Param("ball.person-or-object")
+		if !w.served(e) && p != "out" && (p != "out-unless-told" || w.Told(play.CouldPlay, e.ID)) && w.Is(play.CouldPlay, e.ID, play.Yes) {
 			w.replay(&outsideInterference, e, "ball.person-or-object")
 			return
 		}

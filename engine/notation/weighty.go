@@ -1,0 +1,70 @@
+package notation
+
+import (
+	"slices"
+
+	"example.org/netpost/engine/play"
+)
+
+// serveWeight are words that tell how, when and from where a serve is hit;
+// groundWeight tell of a player's footing. Of a text that only the reader of
+// rallies took, they were not read.
+var (
+	serveWeight  = wordSet("arm baseline carry chest double endline fist foot forearm hand hash head heel knee palm sec second throw toe toss twice")
+	groundWeight = wordSet("air airborne foot midair row surface")
+	groundPlace  = wordSet("barrier bench bleacher chair fence rail seat stage table wall")
+)
+
+// weighty adds to the words not read those of weight that the reader of rallies
+// passes over: what is told of the serve itself beside the word for it, and of
+// the feet of somebody who plays the ball at a bench or in the bleachers.
+func (s *scene) weighty(p *play.Rally, us []Unread) []Unread {
+	if p == nil {
+		return us
+	}
+	serve := slices.ContainsFunc(p.Events, func(e play.Event) bool { return e.Kind == play.Serve })
+	place, plays := false, slices.ContainsFunc(p.Events, func(e play.Event) bool { return e.Kind == play.Contact })
+	for i := range s.toks {
+		place = place || s.rooted(i, groundPlace)
+	}
+	add := func(i int) {
+		w := s.toks[i].raw
+		if !slices.ContainsFunc(us, func(u Unread) bool { return u.Word == w }) {
+			us = append(us, Unread{Word: w})
+		}
+	}
+	for i, t := range s.toks {
+		switch {
+		case t.mark != 0:
+		case serve && s.rooted(i, serveWeight) && s.servedIn(i):
+			add(i)
+		case place && plays && s.rooted(i, groundWeight):
+			add(i)
+		}
+	}
+	return us
+}
+
+// rooted reports whether a word or what it is a form of is among some.
+func (s *scene) rooted(i int, words map[string]bool) bool {
+	return s.toks[i].mark == 0 && slices.ContainsFunc(s.rootsOf(i), func(w string) bool { return words[w] })
+}
+
+var servingWords = wordSet("serve server service")
+
+// servedIn reports whether the clause of a word tells of the server or the
+// serve, as its subject or its verb.
+func (s *scene) servedIn(i int) bool {
+	for j := i - 1; j >= 0 && s.toks[j].mark == 0; j-- {
+		if s.toks[j].form == "receive" || s.toks[j].form == "off" {
+			return false // "receives the serve with both hands"
+		}
+		if s.rooted(j, servingWords) {
+			return j == 0 || !receives[s.toks[j-1].base] && !receives[s.toks[j-1].form]
+		}
+	}
+	return false
+}
+
+// receives are the verbs whose object a served ball is.
+var receives = wordSet("attack block dig pass passes play receive receives return returns set take takes touch touches")
