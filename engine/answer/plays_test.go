@@ -40,7 +40,7 @@ var floors = []struct {
 	{"rally_stories_1.plays", true, 75, 0},
 	{"rally_stories_1.plays", false, 80, 0},
 	{"serve.plays", true, 95, 0},
-	{"serve.plays", false, 93, 0},
+	{"serve.plays", false, 91, 0},
 	{"serve_stories.plays", true, 96, 0},
 	{"serve_stories.plays", false, 96, 0},
 	{"stories.plays", true, 78, 0},
