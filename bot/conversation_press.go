@@ -100,6 +100,8 @@ func (t *turn) press(state string) Reply {
 	switch tok.Verb {
 	case "differ":
 		return t.disagree(d)
+	case "draw":
+		return t.drawn(d)
 	case "give":
 		g, err := answer.ParseGiven(arg(1))
 		if err != nil {

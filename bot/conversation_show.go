@@ -26,7 +26,11 @@ func (t *turn) show(d dialogue, v view) Message {
 		doc.Blocks = append(doc.Blocks, Fields{[]Field{{"Told since", lines(told)}}})
 	}
 	doc.Blocks = append(doc.Blocks, t.buttons(d, v)...)
-	return Message{Doc: doc, About: d.ID, More: Token{"more", []string{d.ID, string(v)}}.String(), Pictures: t.pictures(d)}
+	m := Message{Doc: doc, About: d.ID, More: Token{"more", []string{d.ID, string(v)}}.String(), Pictures: t.pictures(d)}
+	if len(m.Pictures) > 0 {
+		m.Drawn = Token{"draw", []string{d.ID}}.String()
+	}
+	return m
 }
 
 func (t *turn) lay(d dialogue, v view) (Doc, view) {

@@ -18,3 +18,16 @@ func (t *turn) pictures(d dialogue) []Picture {
 	}
 	return t.Draw(t.Where, d.answer, d.subject)
 }
+
+// drawn shows the pictures of an answer alone, to whoever asks.
+func (t *turn) drawn(d dialogue) Reply {
+	ps := t.pictures(d)
+	if len(ps) == 0 {
+		return t.tell("There is nothing to draw of this.", "")
+	}
+	doc := Doc{Blocks: []Block{Heading{"The play as it was read", Plain}}}
+	for _, p := range ps {
+		doc.Blocks = append(doc.Blocks, Para{Line(p.Alt)})
+	}
+	return Say{Message: Message{Doc: doc, Pictures: ps}, Private: true, InThread: t.Where.Thread != ""}
+}

@@ -18,6 +18,9 @@ type Message struct {
 	About string
 	// Pictures stand below the document. What they show is in the words too.
 	Pictures []Picture
+	// Drawn is the state of a button that shows the pictures alone, for where
+	// they can't stand below the document; empty: there is none.
+	Drawn string
 }
 
 // Picture is one image.
@@ -26,6 +29,28 @@ type Picture struct {
 	Type string // its media type
 	Alt  string // what it shows, for those who can't see it; never empty
 	Data []byte
+	// Make makes the data where there is none: see Made.
+	Make func() ([]byte, error)
+}
+
+// Made are the pictures with their data, those left out that failed or have
+// none; failed, if any, is why. To make one takes a while: an adapter does so
+// once the event is acknowledged, and without it the words must do.
+func Made(ps []Picture) (made []Picture, failed error) {
+	for _, p := range ps {
+		if len(p.Data) == 0 && p.Make != nil {
+			data, err := p.Make()
+			if err != nil {
+				failed = err
+				continue
+			}
+			p.Data, p.Make = data, nil
+		}
+		if len(p.Data) > 0 {
+			made = append(made, p)
+		}
+	}
+	return made, failed
 }
 
 // Say is a new message.

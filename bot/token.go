@@ -43,6 +43,7 @@ var verbs = []verb{
 	{"differ", 1, AckPrivate, "ask what somebody sees otherwise: question"},
 	{"done", 1, AckUpdate, "take a call off the queue: call"},
 	{"draft", 1, AckNone, "open the form for a draft note: mentor's answer"},
+	{"draw", 1, AckPrivate, "show the picture of a play: question"},
 	{"drop", 1, AckUpdate, "drop a draft note: draft"},
 	{"erase", 3, AckUpdate, "erase a person, or not: their id, the names they go by, yes or no"},
 	{"find", 2, AckUpdate, "turn to a page of search hits: words, page"},

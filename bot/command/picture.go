@@ -93,6 +93,7 @@ func bookOf(a answer.Answer, adopted []code.Overlay) (*code.Book, bool) {
 // draw makes the pictures of answers for a platform: browsers show SVG, which
 // stays sharp and is small, the others need an image; a terminal shows none.
 func draw(find func(bot.Place) (bot.Association, bool)) bot.Draw {
+	desk := newDesk()
 	return func(p bot.Place, a answer.Answer, s engine.Subject) []bot.Picture {
 		if p.Platform == term.Platform {
 			return nil
@@ -105,10 +106,35 @@ func draw(find func(bot.Place) (bot.Association, bool)) bot.Draw {
 		if p.Platform == web.Platform {
 			return []bot.Picture{{Name: "court.svg", Type: "image/svg+xml", Alt: sc.Alt, Data: sc.SVG()}}
 		}
-		png, err := raster.PNG(sc)
-		if err != nil {
-			return nil // the words say the same
-		}
-		return []bot.Picture{{Name: "court.png", Type: "image/png", Alt: sc.Alt, Data: png}}
+		return []bot.Picture{{Name: "court.png", Type: "image/png", Alt: sc.Alt, Make: func() ([]byte, error) { return desk.png(sc) }}}
 	}
+}
+
+// A desk draws one image at a time, since each takes as much of a processor as
+// a hundred answers. Where too many wait, one is not drawn: the words of the
+// answer say the same, and they must not wait.
+type desk struct {
+	free    chan struct{} // holds one token
+	waiting chan struct{} // a token for each that waits or is drawn
+}
+
+// mostDrawn is how many images wait or are drawn at once: a few seconds' work.
+const mostDrawn = 16
+
+var errBusyDesk = errors.New("too many pictures at once: this one was not drawn")
+
+func newDesk() *desk {
+	return &desk{free: make(chan struct{}, 1), waiting: make(chan struct{}, mostDrawn)}
+}
+
+func (d *desk) png(s picture.Scene) ([]byte, error) {
+	select {
+	case d.waiting <- struct{}{}:
+	default:
+		return nil, errBusyDesk
+	}
+	defer func() { <-d.waiting }()
+	d.free <- struct{}{}
+	defer func() { <-d.free }()
+	return raster.PNG(s)
 }

@@ -9,6 +9,7 @@ import (
 	"regexp"
 	"strings"
 	"testing"
+	"time"
 
 	"example.org/netpost/bot"
 	"example.org/netpost/bot/discord"
@@ -47,6 +48,9 @@ func TestDraw(t *testing.T) {
 				}
 				continue
 			}
+			if got, err = bot.Made(got); err != nil {
+				t.Fatal(err)
+			}
 			if len(got) != 1 || got[0].Type != test.media || got[0].Alt == "" || !bytes.HasPrefix(got[0].Data, []byte(test.head)) {
 				t.Errorf("%s, %q: not one picture as %s that says what it shows", test.platform, words, test.media)
 			}
@@ -68,6 +72,35 @@ func TestDrawMarks(t *testing.T) {
 		s, ok := scene(words, answer.Options{Code: c})
 		if !ok || strings.Contains(s.Alt, "Marked:") != marked {
 			t.Errorf("under %s: drawn %v: %q", c, ok, s.Alt)
+		}
+	}
+}
+
+// Where too many images wait, one more is not drawn, and says so at once.
+func TestDeskBusy(t *testing.T) {
+	d := newDesk()
+	d.free <- struct{}{} // somebody draws
+	waiting := make(chan error, mostDrawn)
+	s, ok := scene("ball in plane, both front row, fourth contact?", answer.Options{})
+	if !ok {
+		t.Fatal("there is nothing to draw")
+	}
+	for range mostDrawn {
+		go func() {
+			_, err := d.png(s)
+			waiting <- err
+		}()
+	}
+	for len(d.waiting) < mostDrawn {
+		time.Sleep(time.Millisecond)
+	}
+	if _, err := d.png(s); err != errBusyDesk {
+		t.Errorf("one too many: %v", err)
+	}
+	<-d.free
+	for range mostDrawn {
+		if err := <-waiting; err != nil {
+			t.Errorf("one that waited: %v", err)
 		}
 	}
 }

@@ -341,3 +341,55 @@ func TestPictures(t *testing.T) {
 		}
 	})
 }
+
+// A picture is made once the event is acknowledged, and where it can't be made
+// or is refused, the words are there all the same.
+func TestPictureTrouble(t *testing.T) {
+	both(t, func(t *testing.T, mode string) {
+		picture := func(words string) bot.Picture {
+			return bot.Picture{Name: "court.png", Type: "image/png", Alt: "Six players", Make: func() ([]byte, error) {
+				if words == "no ink" {
+					return nil, errors.New("no ink")
+				}
+				time.Sleep(3200 * time.Millisecond) // longer than Discord waits
+				return []byte("picture"), nil
+			}}
+		}
+		c := start(t, server(t), mode, func(_ context.Context, e bot.Event) bot.Reply {
+			switch e := e.(type) {
+			case bot.Command:
+				m := bottest.Paragraph("said: "+e.Text, bot.Button{Label: "change", State: "1"})
+				m.Pictures = []bot.Picture{picture(e.Text)}
+				return bot.Say{Message: m}
+			case bot.Press:
+				m := bottest.Paragraph("changed")
+				m.Pictures = []bot.Picture{picture("x")}
+				return bot.Update{Message: m}
+			}
+			return bot.Nothing{}
+		})
+		c.says(c.message(c.Slash(ana, crewChannel, "ask", play("no ink"))), "said: no ink")
+		said := c.message(c.Slash(ana, crewChannel, "ask", play("slow")))
+		c.says(said, "said: slow")
+		said = c.await("the picture", func(m discordfake.Message) bool { return m.ID == said.ID && len(m.Files) == 1 })
+		c.says(said, "said: slow") // the picture leaves the words
+		c.Press(ana, crewChannel, said, "change")
+		c.await("the change with its picture", func(m discordfake.Message) bool {
+			return m.ID == said.ID && len(m.Files) == 1 && strings.Contains(m.Shown(), "changed")
+		})
+		// Discord refuses the file, in a new message and in a change.
+		c.lax = true
+		c.Refuse(discordfake.Refusal{Method: "PATCH", Path: "webhooks", Times: 2, Status: 413, Code: 40005, Message: "Request entity too large"})
+		said = c.message(c.Slash(ana, crewChannel, "ask", play("too large")))
+		if !c.Server.Await(10*time.Second, func([]discordfake.Message) bool { return strings.Contains(c.log.String(), "a picture is not out") }) {
+			t.Fatalf("nothing is logged of a picture that was refused\n%s", c.log)
+		}
+		c.Press(ana, crewChannel, said, "change")
+		now := c.await("the change without its picture", func(m discordfake.Message) bool {
+			return m.ID == said.ID && strings.Contains(m.Shown(), "changed")
+		})
+		if len(now.Files) != 0 {
+			t.Errorf("it has files: %+v", now.Files)
+		}
+	})
+}

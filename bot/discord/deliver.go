@@ -75,7 +75,24 @@ func (t *talk) sent(message string, hidden bool) bot.Sent {
 	return s
 }
 
+// say says something new. Its pictures are made once the event is
+// acknowledged: where it is not yet, the words go first and they follow.
 func (t *talk) say(ctx context.Context, s bot.Say) (bot.Sent, error) {
+	later := s.Pictures
+	if t.stage == silent {
+		s.Pictures = nil
+	} else {
+		s.Pictures, later = t.made(s.Pictures), nil
+	}
+	sent, err := t.put(ctx, s)
+	if err == nil {
+		t.illustrate(ctx, sent, later)
+	}
+	return sent, err
+}
+
+// put says something new, with the pictures as they are.
+func (t *talk) put(ctx context.Context, s bot.Say) (bot.Sent, error) {
 	m := render(s.Message)
 	if s.Private {
 		return t.whisper(ctx, m)
@@ -150,6 +167,12 @@ func (t *talk) thread(ctx context.Context, on string, m outgoing) (bot.Sent, err
 // update puts a message in place of the one that the event is on, else says it
 // anew to the person alone.
 func (t *talk) update(ctx context.Context, msg bot.Message) (bot.Sent, error) {
+	if len(msg.Pictures) > 0 {
+		if t.stage == silent && t.message != "" {
+			t.wait(ctx) // the message stays as it is while they are made
+		}
+		msg.Pictures = t.made(msg.Pictures)
+	}
 	m := render(msg)
 	if t.message == "" {
 		return t.whisper(ctx, m)

@@ -12,16 +12,21 @@ import (
 
 // post puts a message into a channel or a thread.
 func (a *Adapter) post(ctx context.Context, channel string, m outgoing) (string, error) {
-	var p posted
-	err := a.call(ctx, request{method: http.MethodPost, path: "channels/" + channel + "/messages", key: "post/" + channel,
-		payload: m, files: m.files}, &p)
-	return p.ID, err
+	return a.plain(m, func(m outgoing) (string, error) {
+		var p posted
+		err := a.call(ctx, request{method: http.MethodPost, path: "channels/" + channel + "/messages", key: "post/" + channel,
+			payload: m, files: m.files}, &p)
+		return p.ID, err
+	})
 }
 
 // edit puts a message in place of an earlier one.
 func (a *Adapter) edit(ctx context.Context, channel, message string, m outgoing) error {
-	return a.call(ctx, request{method: http.MethodPatch, path: "channels/" + channel + "/messages/" + message, key: "edit/" + channel,
-		payload: m.instead(), files: m.files}, nil)
+	_, err := a.plain(m, func(m outgoing) (string, error) {
+		return message, a.call(ctx, request{method: http.MethodPatch, path: "channels/" + channel + "/messages/" + message, key: "edit/" + channel,
+			payload: m.instead(), files: m.files}, nil)
+	})
+	return err
 }
 
 // beginThread gives the thread on a message. It has the message's id, also
@@ -52,6 +57,7 @@ func (a *Adapter) Post(ctx context.Context, to bot.Target, m bot.Message) (bot.S
 		sent.Channel, sent.Thread = channel, ""
 	}
 	channel := cmp.Or(sent.Thread, sent.Channel)
+	m.Pictures = a.made(m.Pictures)
 	if to.Edit != "" {
 		if err := a.edit(ctx, channel, to.Edit, render(m)); err != nil {
 			return bot.Sent{}, failure("the change", err)

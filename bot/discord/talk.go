@@ -132,10 +132,12 @@ type posted struct {
 // edit puts a message in place of the deferred one, or of the one that was
 // pressed.
 func (t *talk) edit(ctx context.Context, m outgoing) (string, error) {
-	var p posted
-	m = m.instead()
-	err := t.hook(ctx, http.MethodPatch, "/messages/"+original, &m, &p)
-	return p.ID, err
+	return t.plain(m, func(m outgoing) (string, error) {
+		var p posted
+		m = m.instead()
+		err := t.hook(ctx, http.MethodPatch, "/messages/"+original, &m, &p)
+		return p.ID, err
+	})
 }
 
 // follow says something more.
@@ -143,9 +145,11 @@ func (t *talk) follow(ctx context.Context, m outgoing, hidden bool) (string, err
 	if hidden {
 		m.Flags = ephemeral
 	}
-	var p posted
-	err := t.hook(ctx, http.MethodPost, "?wait=true", &m, &p)
-	return p.ID, err
+	return t.plain(m, func(m outgoing) (string, error) {
+		var p posted
+		err := t.hook(ctx, http.MethodPost, "?wait=true", &m, &p)
+		return p.ID, err
+	})
 }
 
 // show says something new in answer, where the event happened: to the person

@@ -77,7 +77,7 @@ func (a *Adapter) say(ctx context.Context, r route, s bot.Say) (bot.Sent, error)
 	if err != nil {
 		return bot.Sent{}, failure("the message", err)
 	}
-	a.pictures(ctx, sent.Channel, sent.Thread, s.Pictures)
+	_ = a.pictures(ctx, sent, s.Pictures)
 	return sent, nil
 }
 
@@ -85,6 +85,9 @@ func (a *Adapter) say(ctx context.Context, r route, s bot.Say) (bot.Sent, error)
 // and where Slack can't do that, in a direct message. It goes on to the next
 // way only where it is certain that nothing is out.
 func (a *Adapter) whisper(ctx context.Context, r route, thread string, msg bot.Message) (bot.Sent, error) {
+	if !r.own {
+		msg = a.brought(ctx, r.who, offered(msg))
+	}
 	m := render(msg)
 	if !r.own {
 		ways := []func() (bot.Sent, error){
@@ -104,7 +107,6 @@ func (a *Adapter) whisper(ctx context.Context, r route, thread string, msg bot.M
 		for _, way := range ways {
 			sent, err := way()
 			if err == nil {
-				a.picturesTo(ctx, r.who, msg.Pictures)
 				return sent, nil
 			}
 			if !notSent(err) {
@@ -124,37 +126,25 @@ func (a *Adapter) whisper(ctx context.Context, r route, thread string, msg bot.M
 	if err != nil {
 		return bot.Sent{}, failure("the message", err)
 	}
-	a.pictures(ctx, sent.Channel, sent.Thread, msg.Pictures)
+	_ = a.pictures(ctx, sent, msg.Pictures)
 	return sent, nil
-}
-
-// picturesTo puts pictures into the direct message with a person.
-func (a *Adapter) picturesTo(ctx context.Context, who string, ps []bot.Picture) {
-	if len(ps) == 0 {
-		return
-	}
-	channel, err := a.room(ctx, who)
-	if err != nil {
-		a.log.Error("slack: a picture is not out; the message says what it shows", "cause", failure("the picture", err))
-		return
-	}
-	a.pictures(ctx, channel, "", ps)
 }
 
 // update puts a message in place of the one that the event is on, else says it
 // anew to the person alone.
 func (a *Adapter) update(ctx context.Context, r route, msg bot.Message) (bot.Sent, error) {
 	if r.ours {
-		m := render(msg)
-		done, err := a.replace(ctx, r, m)
+		shown := msg
+		if r.private && !r.own {
+			shown = a.brought(ctx, r.who, offered(msg))
+		}
+		done, err := a.replace(ctx, r, render(shown))
 		if done {
 			sent := bot.Sent{Place: r.place, Message: r.message}
-			if r.private {
-				a.picturesTo(ctx, r.who, msg.Pictures)
-			} else {
+			if !r.private {
 				sent.Thread = cmp.Or(r.place.Thread, r.message)
-				a.pictures(ctx, r.place.Channel, sent.Thread, msg.Pictures)
 			}
+			_ = a.pictures(ctx, sent, shown.Pictures)
 			return sent, nil
 		}
 		if err != nil && !notSent(err) {

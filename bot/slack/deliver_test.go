@@ -4,7 +4,9 @@ import (
 	"bytes"
 	"context"
 	"errors"
+	"slices"
 	"strings"
+	"sync/atomic"
 	"testing"
 	"time"
 
@@ -246,9 +248,11 @@ var court = bot.Picture{Name: "court.png", Type: "image/png", Alt: "Six players,
 // message where only one may see it.
 func TestPictures(t *testing.T) {
 	s := workspace(t)
-	m := bottest.Paragraph("with a picture")
-	m.Pictures = []bot.Picture{court, {Name: "empty.png", Alt: "nothing"}}
+	var picture atomic.Pointer[bot.Picture]
+	picture.Store(&court)
 	c := start(t, s, socketMode, func(_ context.Context, e bot.Event) bot.Reply {
+		m := bottest.Paragraph("with a picture")
+		m.Pictures = []bot.Picture{*picture.Load(), {Name: "empty.png", Alt: "nothing"}}
 		switch e.(type) {
 		case bot.Mention:
 			return bot.Say{Message: m}
@@ -286,6 +290,25 @@ func TestPictures(t *testing.T) {
 	if n := len(files(bo, talk)); n != 1 {
 		t.Errorf("the channel has %d pictures", n)
 	}
+	// Another picture takes its place, also one that was there before.
+	for _, alt := range []string{"Now the setter is in front", court.Alt} {
+		p := court
+		p.Alt, p.Data = alt, nil
+		p.Make = func() ([]byte, error) { return []byte("\x89PNG " + alt), nil }
+		picture.Store(&p)
+		c.fine(ana.PressValue(said, "press-0", alt))
+		if !c.Wait(wait, func() bool { f := files(bo, talk); return len(f) == 1 && f[0].File.Alt == alt }) {
+			t.Errorf("%q is not the one picture: %+v\n%s", alt, files(bo, talk), c.log)
+		}
+	}
+	// One that can't be drawn costs nothing but itself.
+	bad := court
+	bad.Data, bad.Make = nil, func() ([]byte, error) { return nil, errors.New("no ink") }
+	picture.Store(&bad)
+	_, d = ana.Say(talk, "", named("z"))
+	c.fine(d)
+	c.says(c.last(ana, talk, said), "with a picture")
+	picture.Store(&court)
 	// Without the scope, the words are there all the same.
 	s.SetScopes("app_mentions:read,chat:write,commands,im:write")
 	_, d = ana.Say(talk, "", named("y"))
@@ -294,6 +317,58 @@ func TestPictures(t *testing.T) {
 	if !c.Wait(wait, func() bool { return strings.Contains(c.log.String(), "files:write") }) {
 		t.Errorf("the log does not name the scope:\n%s", c.log)
 	}
+}
+
+// A private answer offers its picture with a button, which brings it to the
+// direct message; others see nothing of it.
+func TestPrivatePicture(t *testing.T) {
+	both(t, func(t *testing.T, mode string) {
+		m := bottest.Paragraph("in private")
+		m.Pictures, m.Drawn = []bot.Picture{court}, "/draw/q"
+		alone := bottest.Paragraph("drawn: " + court.Alt)
+		alone.Pictures = []bot.Picture{court}
+		var another atomic.Bool
+		c := start(t, workspace(t), mode, func(_ context.Context, e bot.Event) bot.Reply {
+			switch e := e.(type) {
+			case bot.Press:
+				if e.State == m.Drawn {
+					alone := alone
+					if another.Load() {
+						alone.Pictures = []bot.Picture{{Name: "court.png", Type: "image/png", Alt: court.Alt, Data: []byte("\x89PNG another")}}
+					}
+					return bot.Say{Message: alone, Private: true}
+				}
+				return bot.Update{Message: m}
+			}
+			return bot.Say{Message: m, Private: true}
+		})
+		ana, bo := c.Person("U0ANA"), c.Person("U0BO")
+		c.fine(ana.Command(talk, "x"))
+		said := c.last(ana, talk, slackfake.Message{})
+		c.fine(ana.PressValue(said, "press-9", "/undo/q")) // changed in place, it still offers it
+		said = c.last(ana, talk, said)
+		if n := len(c.Calls("files.getUploadURLExternal")); n != 0 {
+			t.Errorf("%d pictures went out unasked", n)
+		}
+		c.fine(ana.Press(said, "Picture"))
+		c.says(c.last(ana, talk, said), "drawn: "+court.Alt, "The picture is in the direct message with me.")
+		seen := ana.Sees(slackfake.Room(ana.ID))
+		if len(seen) != 1 || seen[0].File == nil || seen[0].File.Alt != court.Alt {
+			t.Errorf("the direct message has %+v", seen)
+		}
+		if seen := bo.Sees(talk); len(seen) != 0 {
+			t.Errorf("others see %+v", seen)
+		}
+		// Where it can't be sent, that is said.
+		c.SetScopes("app_mentions:read,chat:write,commands,im:write")
+		another.Store(true)
+		c.fine(ana.Press(said, "Picture"))
+		if !c.Wait(wait, func() bool {
+			return slices.ContainsFunc(ana.Sees(talk), func(x slackfake.Message) bool { return strings.Contains(x.Shown(), "The picture could not be sent") })
+		}) {
+			t.Errorf("nothing is said of a picture that was not sent: %+v", ana.Sees(talk))
+		}
+	})
 }
 
 func TestPost(t *testing.T) {

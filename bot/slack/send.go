@@ -1,18 +1,13 @@
 package slack
 
 import (
-	"bytes"
 	"cmp"
 	"context"
-	"crypto/sha256"
-	"encoding/hex"
 	"fmt"
-	"time"
 
 	slackapi "github.com/slack-go/slack"
 
 	"example.org/netpost/bot"
-	"example.org/netpost/bot/wire"
 )
 
 // call calls Slack, and again where Slack refuses for its rate, after the time
@@ -112,33 +107,6 @@ func (a *Adapter) room(ctx context.Context, who string) (string, error) {
 	})
 }
 
-// pictures put images in a thread. There is no image that only one person
-// sees, but in a direct message. One that is there already is not put again.
-func (a *Adapter) pictures(ctx context.Context, channel, thread string, ps []bot.Picture) {
-	for _, p := range ps {
-		if len(p.Data) == 0 {
-			continue // refused by Slack
-		}
-		sum := sha256.Sum256(p.Data)
-		key := channel + "/" + thread + "/" + hex.EncodeToString(sum[:])
-		if !a.shown.First(key, time.Now()) {
-			continue
-		}
-		err := a.call(ctx, "files.upload "+channel, func(ctx context.Context) error {
-			_, err := a.api.UploadFileContext(ctx, slackapi.UploadFileParameters{
-				Reader: bytes.NewReader(p.Data), FileSize: len(p.Data), // exact, or Slack refuses
-				Filename: cmp.Or(wire.Clip(wire.Line(p.Name), maxTitle), "picture"), Title: wire.Clip(wire.Line(p.Alt), maxTitle), AltTxt: wire.Clip(wire.Line(p.Alt), maxAlt),
-				Channel: channel, ThreadTimestamp: thread,
-			})
-			return err
-		})
-		if err != nil {
-			a.shown.Forget(key)
-			a.log.Error("slack: a picture is not out; the message says what it shows", "cause", failure("the picture", err))
-		}
-	}
-}
-
 // Post says something unasked.
 func (a *Adapter) Post(ctx context.Context, to bot.Target, m bot.Message) (bot.Sent, error) {
 	p := to.Place
@@ -159,13 +127,13 @@ func (a *Adapter) Post(ctx context.Context, to bot.Target, m bot.Message) (bot.S
 		}
 		sent := bot.Sent{Place: p, Message: to.Edit}
 		sent.Thread = cmp.Or(p.Thread, to.Edit)
-		a.pictures(ctx, p.Channel, sent.Thread, m.Pictures)
+		_ = a.pictures(ctx, sent, m.Pictures)
 		return sent, nil
 	}
 	sent, err := a.post(ctx, p, p.Thread, render(m))
 	if err != nil {
 		return bot.Sent{}, failure("the message", err)
 	}
-	a.pictures(ctx, sent.Channel, sent.Thread, m.Pictures)
+	_ = a.pictures(ctx, sent, m.Pictures)
 	return sent, nil
 }

@@ -89,6 +89,7 @@ type Adapter struct {
 	shown  *wire.Seen // pictures that are under a message already
 	work   wire.Work
 	groups userGroups
+	files  files      // images under messages
 	rooms  wire.Rooms // direct messages opened
 }
 

@@ -136,6 +136,26 @@ func (p payload) wrongChoices() []string {
 	return out
 }
 
+// onto changes a message by what was sent: what is not named in it stays.
+func (p payload) onto(m *Message, raw []byte, files []File) {
+	var named map[string]json.RawMessage
+	_ = json.Unmarshal(raw, &named)
+	old := *m
+	p.into(m, raw, files)
+	if named["content"] == nil {
+		m.Content = old.Content
+	}
+	if named["embeds"] == nil {
+		m.Embeds = old.Embeds
+	}
+	if named["components"] == nil {
+		m.Buttons = old.Buttons
+	}
+	if named["attachments"] == nil {
+		m.Files = append(old.Files, m.Files...)
+	}
+}
+
 // into puts what was sent into a message.
 func (p payload) into(m *Message, raw []byte, files []File) {
 	m.Content, m.Embeds, m.Files, m.Raw, m.Deferred = p.Content, p.Embeds, files, raw, false

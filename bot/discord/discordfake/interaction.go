@@ -175,7 +175,7 @@ func (c rest) webhook(method, token, message string) {
 		p.into(m, c.raw, c.files)
 		c.shown(m)
 	case "PATCH":
-		p.into(m, c.raw, c.files)
+		p.onto(m, c.raw, c.files)
 		m.Edits++
 		c.shown(m)
 	case "DELETE":

@@ -252,7 +252,7 @@ func (c rest) channel(method, channel, id string) {
 		c.mu.Lock()
 		m := c.find(id)
 		if m != nil && m.Channel == channel && m.To == "" {
-			p.into(m, c.raw, c.files)
+			p.onto(m, c.raw, c.files)
 			m.Edits++
 			c.shown(m)
 		} else {

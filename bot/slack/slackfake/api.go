@@ -21,6 +21,7 @@ var needs = map[string]string{
 	"chat.update":                  "chat:write",
 	"conversations.open":           "im:write",
 	"files.completeUploadExternal": "files:write",
+	"files.delete":                 "files:write",
 	"files.getUploadURLExternal":   "files:write",
 	"usergroups.list":              "usergroups:read",
 	"usergroups.users.list":        "usergroups:read",
@@ -147,6 +148,14 @@ func (s *Server) call(method, token string, form url.Values, body []byte) map[st
 		return refused("no_such_subteam")
 	case "views.open":
 		return s.openView(body)
+	case "files.delete":
+		for _, c := range s.channels {
+			if i := slices.IndexFunc(c.messages, func(m *Message) bool { return m.File != nil && m.File.ID == form.Get("file") }); i >= 0 {
+				c.messages = slices.Delete(c.messages, i, i+1)
+				return ok()
+			}
+		}
+		return refused("file_not_found")
 	case "files.getUploadURLExternal":
 		size, _ := strconv.Atoi(form.Get("length"))
 		if size <= 0 || form.Get("filename") == "" {
