@@ -1,7 +1,6 @@
 package casebook
 
 import (
-	"regexp"
 	"slices"
 	"strings"
 
@@ -111,7 +110,7 @@ func (r *reader) members(field string, n *yaml.Node, each func(prefix string, m 
 	}
 }
 
-var ownForm = regexp.MustCompile(`^[A-Z][A-Za-z]*-?\d+([.-]\d+)*[a-z]?$`)
+var ownForm = whenUsed(`^[A-Z][A-Za-z]*-?\d+([.-]\d+)*[a-z]?$`)
 
 func (r *reader) ownRules(n *yaml.Node) {
 	r.members("rules", n, func(prefix string, m *yaml.Node) {
@@ -121,7 +120,7 @@ func (r *reader) ownRules(n *yaml.Node) {
 				own.Number = r.text(prefix+"number", n)
 				switch {
 				case own.Number == "":
-				case !ownForm.MatchString(own.Number):
+				case !ownForm().MatchString(own.Number):
 					r.report(prefix+"number", n, quote(own.Number)+" is not a number of your own", "begin it with letters, such as HL-3, so that no code has it too", fix{})
 				case r.assoc.Owns(own.Number):
 					r.report(prefix+"number", n, own.Number+" stands twice", "give each rule a number of its own", fix{})

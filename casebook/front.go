@@ -3,7 +3,6 @@ package casebook
 import (
 	"errors"
 	"fmt"
-	"regexp"
 	"strconv"
 	"strings"
 	"unicode/utf8"
@@ -68,7 +67,7 @@ func split(text string) (from, to, body int, err error) {
 	}
 }
 
-var yamlLine = regexp.MustCompile(`^line (\d+): `)
+var yamlLine = whenUsed(`^line (\d+): `)
 
 // parseFront reads the YAML of a file, strictly: one mapping, no key twice, no
 // alias, anchor or tag. Text is the whole file; the YAML is its bytes from..to.
@@ -80,7 +79,7 @@ func parseFront(text string, from, to int) (front, error) {
 	if err := decodeYAML(dec, &doc); err != nil {
 		s := strings.TrimPrefix(err.Error(), "yaml: ")
 		line := 1
-		if m := yamlLine.FindStringSubmatch(s); m != nil {
+		if m := yamlLine().FindStringSubmatch(s); m != nil {
 			line, _ = strconv.Atoi(m[1])
 			s = s[len(m[0]):]
 			if countsFromZero(s) {
@@ -105,7 +104,7 @@ func parseFront(text string, from, to int) (front, error) {
 	return f, nil
 }
 
-var plainField = regexp.MustCompile(`^([a-z]+:[ \t]+)([^\s"'\[{|>&*!#].*?)[ \t\r]*$`)
+var plainField = whenUsed(`^([a-z]+:[ \t]+)([^\s"'\[{|>&*!#].*?)[ \t\r]*$`)
 
 // quoteValue is the fix for a value with a colon in it that nobody quoted.
 func quoteValue(text string, line int) fix {
@@ -118,7 +117,7 @@ func quoteValue(text string, line int) fix {
 		at += i + 1
 	}
 	whole, _, _ := strings.Cut(text[at:], "\n")
-	m := plainField.FindStringSubmatchIndex(whole)
+	m := plainField().FindStringSubmatchIndex(whole)
 	if m == nil || strings.Contains(whole, " #") {
 		return fix{}
 	}

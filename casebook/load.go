@@ -287,7 +287,7 @@ func idOfPath(p string) string {
 	if len(parts) < 2 {
 		return ""
 	}
-	if id := parts[0] + "-" + parts[1]; idForm.MatchString(id) {
+	if id := parts[0] + "-" + parts[1]; idForm().MatchString(id) {
 		return id
 	}
 	return ""

@@ -178,7 +178,7 @@ func (c *checker) dead(n *Note, to string, headings map[string]bool) (what, mend
 		return "", ""
 	}
 	mend = "mend the path, or put the file there"
-	if id := idOfPath(p + ".md"); id != "" || idForm.MatchString(u.Path) {
+	if id := idOfPath(p + ".md"); id != "" || idForm().MatchString(u.Path) {
 		if t := c.book.byID[u.Path]; t != nil {
 			mend = fmt.Sprintf("write the note's file, %s", relative(n.Path, t.Path))
 		} else if t := c.book.byID[idOfPath(p)]; t != nil {

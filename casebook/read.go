@@ -3,7 +3,6 @@ package casebook
 import (
 	"errors"
 	"fmt"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -197,11 +196,11 @@ func (r *reader) list(field string, n *yaml.Node, read func(*reader, string, *ya
 	return out
 }
 
-var idForm = regexp.MustCompile(`^\d{4}-\d{3,5}$`)
+var idForm = whenUsed(`^\d{4}-\d{3,5}$`)
 
 func (r *reader) id(field string, n *yaml.Node) string {
 	s := r.text(field, n)
-	if s != "" && !idForm.MatchString(s) {
+	if s != "" && !idForm().MatchString(s) {
 		r.report(field, n, quote(s)+" is not an id", "write year and number, such as 2026-014", fix{})
 		return ""
 	}
@@ -269,7 +268,7 @@ func (r *reader) status(field string, n *yaml.Node) Status {
 	return st
 }
 
-var seasonForm = regexp.MustCompile(`^\d{4}-\d\d$`)
+var seasonForm = whenUsed(`^\d{4}-\d\d$`)
 
 func (r *reader) season(field string, n *yaml.Node) code.Season {
 	if n.Kind != yaml.ScalarNode {
@@ -280,7 +279,7 @@ func (r *reader) season(field string, n *yaml.Node) code.Season {
 	switch {
 	case err != nil:
 		r.report(field, n, quote(n.Value)+" is not a season", "write it like 2026-27, or a cycle like 2025-28", fix{})
-	case !seasonForm.MatchString(n.Value):
+	case !seasonForm().MatchString(n.Value):
 		r.report(field, n, quote(n.Value)+" is not how a season is written", "write "+s.String(), r.front.rewrite(n, s.String()))
 	}
 	return s

@@ -4,6 +4,7 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+	"sync"
 
 	"example.org/netpost/engine/code"
 )
@@ -13,17 +14,17 @@ import (
 type ruleSet map[string]bool
 
 var (
-	dotted     = regexp.MustCompile(`^\d+(\.\d+)*[a-z]?$`)
-	hyphenated = regexp.MustCompile(`^\d+(-\d+)*[a-z]?$`)
+	dotted     = whenUsed(`^\d+(\.\d+)*[a-z]?$`)
+	hyphenated = whenUsed(`^\d+(-\d+)*[a-z]?$`)
 )
 
 // wellFormed reports whether a number is written as a code writes its own: the
 // scholastic book with hyphens, the others with dots.
 func wellFormed(c code.Code, number string) bool {
 	if c == code.Scholastic {
-		return hyphenated.MatchString(number)
+		return hyphenated().MatchString(number)
 	}
-	return dotted.MatchString(number)
+	return dotted().MatchString(number)
 }
 
 // knownRules gathers the rule numbers of the tables, of all seasons.
@@ -95,7 +96,7 @@ func numbers(c code.Code, cited string) []string {
 
 // span lists a range within one rule, and only the ends of one across rules.
 func span(from, to string) []string {
-	if !dotted.MatchString(from) || !dotted.MatchString(to) {
+	if !dotted().MatchString(from) || !dotted().MatchString(to) {
 		return nil
 	}
 	out := []string{from}
@@ -133,7 +134,7 @@ func checkRules(c *checker, n *Note) []Finding {
 		}
 		switch {
 		case known:
-		case ownForm.MatchString(number):
+		case ownForm().MatchString(number):
 			mend := "list it under rules in " + BookFile
 			if c.book.Association == nil {
 				mend = "write a " + BookFile + " and list it under rules there"
@@ -191,4 +192,10 @@ func codeList(n *Note) string {
 		return strings.Join(s, "")
 	}
 	return strings.Join(s[:len(s)-1], ", ") + " or " + s[len(s)-1]
+}
+
+// whenUsed is an expression that is made ready when the first text wants it:
+// the start of the program does not wait for it.
+func whenUsed(expr string) func() *regexp.Regexp {
+	return sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(expr) })
 }

@@ -9,6 +9,7 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+	"sync"
 	"time"
 	_ "time/tzdata" // zones are the same wherever the program runs
 
@@ -153,23 +154,29 @@ func oneOf(words ...string) kind {
 // A form is what an id looks like, and where a person finds it.
 type form struct {
 	what string
-	re   *regexp.Regexp
+	re   func() *regexp.Regexp
 	mend string
 }
 
 var (
-	slug         = form{"an id", regexp.MustCompile(`^[a-z][a-z0-9-]{0,30}$`), "write small letters, digits and hyphens, such as riverside"}
-	season       = form{"a season", regexp.MustCompile(`^20\d\d-\d\d$`), "write it like 2026-27"}
-	snowflake    = form{"a Discord id", regexp.MustCompile(`^\d{15,20}$`), "turn on developer mode in Discord's settings and copy the id from the menu of the thing itself"}
-	publicKey    = form{"a public key", regexp.MustCompile(`^[0-9a-f]{64}$`), "copy the 64 digits and letters from the application's general page"}
-	slackTeam    = form{"the id of a workspace", regexp.MustCompile(`^[TE][A-Z0-9]{2,20}$`), "copy it from the address of Slack in a browser: it begins with T"}
-	slackChannel = form{"the id of a channel", regexp.MustCompile(`^[CG][A-Z0-9]{2,20}$`), "copy it from the end of the channel's details: it begins with C"}
-	slackGroup   = form{"the handle or id of a user group", regexp.MustCompile(`^(S[A-Z0-9]{2,20}|@?[a-z0-9][a-z0-9._-]{0,79})$`), "write its handle, in quotes where it begins with @, or copy its id from the menu of the user group: it begins with S"}
-	slackUser    = form{"the id of a person", regexp.MustCompile(`^[UW][A-Z0-9]{2,20}$`), "copy it from the menu of the profile: it begins with U"}
+	slug         = form{"an id", whenUsed(`^[a-z][a-z0-9-]{0,30}$`), "write small letters, digits and hyphens, such as riverside"}
+	season       = form{"a season", whenUsed(`^20\d\d-\d\d$`), "write it like 2026-27"}
+	snowflake    = form{"a Discord id", whenUsed(`^\d{15,20}$`), "turn on developer mode in Discord's settings and copy the id from the menu of the thing itself"}
+	publicKey    = form{"a public key", whenUsed(`^[0-9a-f]{64}$`), "copy the 64 digits and letters from the application's general page"}
+	slackTeam    = form{"the id of a workspace", whenUsed(`^[TE][A-Z0-9]{2,20}$`), "copy it from the address of Slack in a browser: it begins with T"}
+	slackChannel = form{"the id of a channel", whenUsed(`^[CG][A-Z0-9]{2,20}$`), "copy it from the end of the channel's details: it begins with C"}
+	slackGroup   = form{"the handle or id of a user group", whenUsed(`^(S[A-Z0-9]{2,20}|@?[a-z0-9][a-z0-9._-]{0,79})$`), "write its handle, in quotes where it begins with @, or copy its id from the menu of the user group: it begins with S"}
+	slackUser    = form{"the id of a person", whenUsed(`^[UW][A-Z0-9]{2,20}$`), "copy it from the menu of the profile: it begins with U"}
 )
 
+// whenUsed is an expression that is made ready when the first text wants it:
+// the start of the program does not wait for it.
+func whenUsed(expr string) func() *regexp.Regexp {
+	return sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(expr) })
+}
+
 func (f form) check(s string) (what, mend string) {
-	if f.re.MatchString(s) {
+	if f.re().MatchString(s) {
 		return "", ""
 	}
 	return quote(s) + " is not " + f.what, f.mend

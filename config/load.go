@@ -7,7 +7,6 @@ import (
 	"io"
 	"io/fs"
 	"os"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -114,13 +113,13 @@ func cant(err error) string {
 	return "the file can't be read: " + err.Error()
 }
 
-var yamlLine = regexp.MustCompile(`^yaml: (?:line (\d+): )?`)
+var yamlLine = whenUsed(`^yaml: (?:line (\d+): )?`)
 
 // syntax reports what the YAML reader did not understand. Its message may hold
 // a piece of the file, but never a value.
 func (r *reader) syntax(err error) {
 	msg, line := err.Error(), 1
-	if m := yamlLine.FindStringSubmatch(msg); m != nil {
+	if m := yamlLine().FindStringSubmatch(msg); m != nil {
 		msg = msg[len(m[0]):]
 		if m[1] != "" {
 			line, _ = strconv.Atoi(m[1])

@@ -3,6 +3,7 @@ package index
 import (
 	"regexp"
 	"strings"
+	"sync"
 )
 
 // NormalRule writes a rule number in the one form that the index knows: parts in lower
@@ -16,7 +17,10 @@ import (
 //
 // What is no rule number, such as a word or a season, gives the empty string.
 func NormalRule(s string) string {
-	m := ruleShape.FindStringSubmatch(strings.ToLower(strings.TrimSpace(s)))
+	if !strings.ContainsAny(s, "0123456789") {
+		return ""
+	}
+	m := ruleShape().FindStringSubmatch(strings.ToLower(strings.TrimSpace(s)))
 	if m == nil {
 		return ""
 	}
@@ -32,12 +36,12 @@ func NormalRule(s string) string {
 
 // ruleShape is a whole rule number: perhaps an association's letters, up to six numbers of
 // one or two digits, then perhaps a letter, bare, after a separator or in brackets.
-var ruleShape = regexp.MustCompile(`^(?:([a-z]{1,8})-?)?(\d{1,2}(?:[.\-–]\d{1,2}){0,5})(?:[.\-–]?\s?\(?([a-z])\)?)?$`)
+var ruleShape = whenUsed(`^(?:([a-z]{1,8})-?)?(\d{1,2}(?:[.\-–]\d{1,2}){0,5})(?:[.\-–]?\s?\(?([a-z])\)?)?$`)
 
 // ruleIn finds rule numbers in running words. Two numbers with a hyphen are more often a
 // score than a rule ("down 9-4"), so those count only after a word that announces a rule;
 // three parts, a point between them or an association's capitals are a rule on their own.
-var ruleIn = regexp.MustCompile(
+var ruleIn = whenUsed(
 	`\b(?:(?:(?i:rules?|sections?|sec\.?|art(?:icles?)?\.?|cases?))\s+(\d{1,2}(?:[.\-–]\d{1,2}){0,5}(?:[.\-–]?[A-Za-z]|\([A-Za-z]\))?)` +
 		`|([A-Z]{1,8}-\d{1,2}(?:[.\-–]\d{1,2}){0,4}[a-z]?)` +
 		`|(\d{1,2}[.]\d{1,2}(?:[.\-–]\d{1,2}){0,4}(?:[.\-–]?[A-Za-z]|\([A-Za-z]\))?)` +
@@ -51,7 +55,10 @@ func rulesIn(words string) []string {
 	}
 	var out []string
 	seen := map[string]bool{}
-	for _, m := range ruleIn.FindAllStringSubmatch(words, -1) {
+	if !strings.ContainsAny(words, "0123456789") {
+		return nil
+	}
+	for _, m := range ruleIn().FindAllStringSubmatch(words, -1) {
 		if r := NormalRule(m[1] + m[2] + m[3] + m[4]); r != "" && !seen[r] {
 			seen[r] = true
 			out = append(out, r)
@@ -72,4 +79,10 @@ func parents(rule string) []string {
 		out = append(out, rule) // the asker named a whole chapter
 	}
 	return out
+}
+
+// whenUsed is an expression that is made ready when the first text wants it:
+// the start of the program does not wait for it.
+func whenUsed(expr string) func() *regexp.Regexp {
+	return sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(expr) })
 }

@@ -84,7 +84,7 @@ func ask(ctx context.Context, w *World, in input) error {
 	o.Overlays = overlays
 	words := strings.Join(in.words, " ")
 	ruled := make(chan answer.Answer, 1)
-	go func() { ruled <- answer.Ask(words, o) }() // while the notes are opened
+	go func() { ruled <- answer.Ask(words, o) }() // while the notes are opened and searched
 	n, err := open(ctx)
 	if err != nil {
 		return err
@@ -95,7 +95,8 @@ func ask(ctx context.Context, w *World, in input) error {
 			return err
 		}
 	}
-	a := noted(ctx, n, words, o, <-ruled)
+	found, err := n.Notes(ctx, asked(words, o))
+	a := noted(<-ruled, found, err)
 	switch {
 	case a.Error != nil && in.has("json"):
 		if err := encode(w.Stdout, failure{"", answer.None, a.Error}); err != nil {
@@ -110,13 +111,17 @@ func ask(ctx context.Context, w *World, in input) error {
 	return w.print(bot.Ruling(a))
 }
 
-// noted is an answer with its case notes. A search that fails costs the notes, not the
-// ruling: the answer then goes without.
-func noted(ctx context.Context, s bot.Searcher, words string, o answer.Options, a answer.Answer) answer.Answer {
-	if s == nil || a.Error != nil {
+// asked is a question as the case notes are searched for it.
+func asked(words string, o answer.Options) bot.Question {
+	return bot.Question{Words: words, Given: o.Given, Code: cmp.Or(o.Code, o.Configured), Season: o.Season}
+}
+
+// noted is an answer with the case notes that were found. A search that failed costs the
+// notes, not the ruling: the answer then goes without.
+func noted(a answer.Answer, found []bot.Note, err error) answer.Answer {
+	if a.Error != nil {
 		return a
 	}
-	found, err := s.Notes(ctx, bot.Question{Words: words, Given: o.Given, Code: cmp.Or(o.Code, o.Configured), Season: o.Season})
 	if err != nil {
 		a.Doubts = append(a.Doubts, "the case notes were not searched: "+err.Error())
 		return a

@@ -153,7 +153,11 @@ func (j job) answer(ctx context.Context, o answer.Options, s bot.Searcher) (out 
 		problem.Where = j.where(problem.Where)
 		return j.failed(id, problem)
 	}
-	a := noted(ctx, s, q.Text, o, answer.Ask(q.Text, o))
+	a := answer.Ask(q.Text, o)
+	if s != nil && a.Error == nil {
+		found, err := s.Notes(ctx, asked(q.Text, o))
+		a = noted(a, found, err)
+	}
 	if a.Error != nil {
 		a.Error.Where = j.where(a.Error.Where)
 		return j.failed(id, a.Error)
