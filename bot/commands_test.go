@@ -6,6 +6,7 @@ import (
 	"unicode/utf8"
 
 	"example.org/netpost/engine/answer"
+	"example.org/netpost/engine/code"
 )
 
 func TestParseWords(t *testing.T) {
@@ -108,6 +109,17 @@ func TestRoleOf(t *testing.T) {
 	} {
 		if got := a.RoleOf(test.who, Place{Channel: test.channel}); got != test.want {
 			t.Errorf("RoleOf(%v in %s) = %v, want %v", test.who, test.channel, got, test.want)
+		}
+	}
+}
+
+// What the help says of typing where players stand is read so, each with a
+// fault to see.
+func TestHelpAlignments(t *testing.T) {
+	for _, words := range []string{AlignmentExample, GridExample} {
+		a := answer.Ask(words, answer.Options{Code: code.Scholastic})
+		if a.Fault != "out-of-position" || len(a.Unread) > 0 {
+			t.Errorf("%q: %s %s, unread %q", words, a.Outcome, a.Fault, a.Unread)
 		}
 	}
 }

@@ -1,7 +1,9 @@
 package command
 
 import (
+	"fmt"
 	"net/http"
+	"os"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -120,6 +122,69 @@ func TestBrowserHostile(t *testing.T) {
 	until(t, "the page to settle", func() bool { return eval[bool](w, `document.readyState === 'complete'`) })
 	if title := eval[string](w, `document.title`); strings.Contains(title, "owned") {
 		t.Errorf("script that got into a page ran: %s", title)
+	}
+}
+
+// A note that somebody wrote to harm its readers runs nothing in their browser
+// and loads nothing from elsewhere.
+func TestBrowserHostileNote(t *testing.T) {
+	book := t.TempDir()
+	writeNote(t, book, `"<script>document.title='owned'</script>"`)
+	file := filepath.Join(book, "2026-001.md")
+	note, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	const harm = `
+<script>document.title = 'owned'</script>
+<img src=x onerror="document.title = 'owned'"> <svg onload="document.title = 'owned'"></svg>
+<iframe srcdoc="<script>parent.document.title = 'owned'</script>"></iframe>
+<style>body { background: url(http://127.0.0.1:9/) }</style>
+[press](javascript:document.title='owned') ![far](http://127.0.0.1:9/far.png)
+<a href="jav&#x09;ascript:document.title='owned'">press too</a> <div style="position:fixed;inset:0">over all</div>
+<form action="http://127.0.0.1:9/"><input name=q><button>send</button></form>
+`
+	if err := os.WriteFile(file, append(note, harm...), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	dir := filepath.Join(t.TempDir(), "public")
+	if out, errs, status := run("", "export", "--casebook", book, dir); status != ok {
+		t.Fatalf("status %d\n%s%s", status, out, errs)
+	}
+	w := open(t, "file://"+filepath.ToSlash(dir))
+	for _, page := range []string{"/2026-001.html", "/index.html", "/search.html", "/topics/back_row.html"} {
+		w.visit(page)
+		until(t, "the page to settle", func() bool { return eval[bool](w, `document.readyState === 'complete'`) })
+		const count = `[...document.querySelectorAll('main script:not([type="application/json"]), main iframe, main svg, main style, main [style], main [onerror], main [onload], main form[action^=http], a[href^="java" i]')].map((e) => e.outerHTML).join('\n')`
+		if found := eval[string](w, count); found != "" {
+			t.Errorf("%s holds what could harm:\n%s", page, found)
+		}
+		eval[string](w, `document.querySelectorAll('main a').forEach((a) => { if (a.textContent.includes('press')) a.click() }); ''`)
+		if title := eval[string](w, `document.title`); title == "owned" {
+			t.Errorf("%s ran what a note says", page)
+		}
+	}
+}
+
+// On paper a note has its ruling and its text, and nothing to press.
+func TestBrowserPrint(t *testing.T) {
+	dir := filepath.Join(t.TempDir(), "public")
+	if out, errs, status := run("", "export", dir); status != ok {
+		t.Fatalf("status %d\n%s%s", status, out, errs)
+	}
+	w := open(t, "file://"+filepath.ToSlash(dir))
+	w.visit("/2026-018.html")
+	w.printed()
+	for selector, shown := range map[string]bool{"header.site nav": false, "p.ruling": true, "div.text": true, "blockquote": true, "figure.picture": true} {
+		if got := eval[bool](w, fmt.Sprintf(`!!document.querySelector(%[1]q) && getComputedStyle(document.querySelector(%[1]q)).display !== 'none'`, selector)); got != shown {
+			t.Errorf("on paper %s is shown: %t", selector, got)
+		}
+	}
+	if c := eval[string](w, `getComputedStyle(document.documentElement).backgroundColor`); c != "rgb(255, 255, 255)" {
+		t.Errorf("paper is %s", c)
+	}
+	if *shots != "" {
+		w.shot("18-printed")
 	}
 }
 

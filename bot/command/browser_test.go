@@ -220,6 +220,7 @@ func (w *window) shot(name string) {
 // page, in the light and in the dark scheme.
 func (w *window) accessible(where string) {
 	w.t.Helper()
+	w.alone(where)
 	eval[string](w, checker+"; 'loaded'")
 	for _, scheme := range []string{"light", "dark"} {
 		w.scheme(scheme)
@@ -237,6 +238,25 @@ func (w *window) scheme(name string) {
 		}})
 		return chromedp.Void{}, err
 	})
+}
+
+// printed has the browser show the page as on paper.
+func (w *window) printed() {
+	w.t.Helper()
+	w.do(func(ctx context.Context, t *chromedp.Target) (chromedp.Void, error) {
+		_, err := cdp.Call(ctx, t, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{Media: "print"})
+		return chromedp.Void{}, err
+	})
+}
+
+// alone fails the test where the page loaded anything from elsewhere.
+func (w *window) alone(where string) {
+	w.t.Helper()
+	for _, url := range eval[[]string](w, `performance.getEntriesByType('resource').map((e) => e.name)`) {
+		if !strings.HasPrefix(url, w.base+"/") && !strings.HasPrefix(url, "data:") {
+			w.t.Errorf("%s loads %s", where, url)
+		}
+	}
 }
 
 // check runs the accessibility checker in the page as it is.

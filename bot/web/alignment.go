@@ -15,6 +15,7 @@ import (
 	"example.org/netpost/engine/code"
 	"example.org/netpost/engine/court"
 	"example.org/netpost/engine/court/picture"
+	"example.org/netpost/engine/judge"
 	"example.org/netpost/engine/notation"
 	"example.org/netpost/engine/play"
 )
@@ -94,11 +95,15 @@ func (s stands) names() [3][]string {
 	return [3][]string{play.A: {"receiving"}, play.B: {"serving"}}
 }
 
-// alignment is the stands as the engine has them.
-func (s stands) alignment() *court.Alignment {
+// alignment is the stands as the engine has them: of everybody, or of those
+// with these ids alone.
+func (s stands) alignment(only ...string) *court.Alignment {
 	var six [2]court.Six
 	for team := range s.At {
 		for i, at := range s.At[team] {
+			if len(only) > 0 && !slices.Contains(only, playerID(team, i)) {
+				continue
+			}
 			six[team][i].Feet = []court.Tread{court.Seen(team == 0, court.Cm(900), court.Cm(at.X), court.Cm(at.Near))}
 		}
 	}
@@ -205,7 +210,7 @@ func (w *Web) rule(s stands, c code.Code) (ruled, error) {
 	}
 	a, text := s.alignment(), s.Text()
 	found := picture.Breaches(a, b)
-	doc := bot.Ruling(answer.Of(notation.Reading{Text: text, Other: a}, answer.Options{Code: c, Season: of.Season, Overlays: of.Overlays}))
+	doc := bot.Ruling(answered(s, a, found, b, answer.Options{Code: c, Season: of.Season, Overlays: of.Overlays}))
 	out := ruled{Tone: tones[doc.Tone], Text: text, Headline: title(doc), Told: title(doc) + ".", Pairs: [][2]string{}, Off: []string{}}
 	var list bot.List
 	for _, br := range found {
@@ -228,6 +233,38 @@ func (w *Web) rule(s stands, c code.Code) (ruled, error) {
 	}
 	out.HTML = template.HTML(p.String())
 	return out, nil
+}
+
+// answered is the answer on stands, from far less to think about while
+// somebody drags: where something is at fault it is asked of those alone who
+// are the first of their side in it; where nothing is, of two sides that are
+// said to be in order. Where that would not come to the same, of everybody.
+func answered(s stands, a *court.Alignment, found []picture.Breach, b *code.Book, o answer.Options) answer.Answer {
+	var who []string
+	var seen [3]bool
+	for _, br := range found {
+		p, _ := a.Person(br.Who)
+		if !seen[p.Team] {
+			seen[p.Team] = true
+			who = append(who, strings.ToLower(br.Who))
+			if br.Other != "" {
+				who = append(who, strings.ToLower(br.Other))
+			}
+		}
+	}
+	few := s.alignment(who...)
+	if len(who) == 0 {
+		few = (&court.Alignment{Names: a.Names}).With(play.Key{Fact: court.ServingSide}, play.Value(s.Serving.String()))
+		for _, t := range []string{"A", "B"} {
+			few = few.With(play.Key{Fact: court.TeamOrder, Of: t}, court.InTheOrder)
+		}
+	}
+	all, err1 := judge.Decide(a, b)
+	one, err2 := judge.Decide(few, b)
+	if err1 == nil && err2 == nil && all.Settled() && one.Settled() && all.Ruling.Key() == one.Ruling.Key() {
+		a = few
+	}
+	return answer.Of(notation.Reading{Other: a}, o)
 }
 
 // told on the page already, or of no use beside the court.

@@ -123,7 +123,7 @@ func (p *printer) pictures(all []bot.Picture) {
 			continue // what a browser may not show as a picture
 		}
 		// As the source of an image, an SVG can run nothing and load nothing.
-		p.WriteString(`<figure class="picture"><img alt="`)
+		p.WriteString(`<figure class="picture" tabindex="0" aria-label="Picture"><img alt="`)
 		p.text(pic.Alt)
 		p.WriteString(`" src="data:` + pic.Type + `;base64,` + base64.StdEncoding.EncodeToString(pic.Data) + `"></figure>`)
 	}

@@ -140,6 +140,9 @@ document.querySelectorAll('[data-copy]').forEach((b) => {
   });
 });
 
+// A picture that is wider than the screen begins at its middle, the net.
+document.querySelectorAll('.picture').forEach((p) => { p.scrollLeft = (p.scrollWidth - p.clientWidth) / 2; });
+
 // After a question or a press the reader begins at the answer.
 const arrive = document.querySelector('[data-arrive]');
 if (arrive && document.activeElement === document.body) arrive.focus({ preventScroll: true });

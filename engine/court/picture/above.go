@@ -15,8 +15,8 @@ const (
 	aboveH = courtY + courtH + 66
 )
 
-// ground draws the empty court.
-func ground(nameA, nameB string) Scene {
+// ground draws the empty court, with a heading for each side.
+func ground(headA, headB string) Scene {
 	s := Scene{Width: width, Height: aboveH}
 	line := Style{Stroke: lines, Width: 2}
 	s.add(
@@ -31,8 +31,8 @@ func ground(nameA, nameB string) Scene {
 		Circle{Point{planeX, courtY}, 4, Style{Fill: wrong}},
 		Circle{Point{planeX, courtY + courtH}, 4, Style{Fill: wrong}},
 		text(Point{30, 22}, 13, Start, faint, "From above"),
-		text(Point{courtX + 4.5*meter, courtY - 12}, 14, Middle, ofA, nameA+"'s side"),
-		text(Point{courtX + 13.5*meter, courtY - 12}, 14, Middle, ofB, nameB+"'s side"),
+		text(Point{courtX + 4.5*meter, courtY - 12}, 14, Middle, ofA, headA),
+		text(Point{courtX + 13.5*meter, courtY - 12}, 14, Middle, ofB, headB),
 	)
 	return s
 }
@@ -48,7 +48,7 @@ func spot(t play.Team, fromNet, fromRight float64) Point {
 
 // above draws a play from above; false where nobody and no ball has a place.
 func above(p *play.Rally, m Mark) (Scene, bool) {
-	s := ground(p.Name(play.A), p.Name(play.B))
+	s := ground(ownSide(p.Name(play.A)), ownSide(p.Name(play.B)))
 	v := &topView{p: p, s: &s, place: map[string]Point{}}
 	var path []Point
 	var after []Shape
@@ -72,9 +72,9 @@ func above(p *play.Rally, m Mark) (Scene, bool) {
 	s.add(v.tokens...)
 	s.add(after...)
 	s.add(
-		token(play.A, Point{42, aboveH - 22}, 7, false), text(Point{56, aboveH - 18}, 12, Start, ink, p.Name(play.A)),
-		token(play.B, Point{142, aboveH - 22}, 7, false), text(Point{156, aboveH - 18}, 12, Start, ink, p.Name(play.B)),
-		token(play.A, Point{242, aboveH - 22}, 7, true), text(Point{256, aboveH - 18}, 12, Start, ink, "dashed: the place was not told"),
+		token(play.A, Point{42, aboveH - 22}, 7, false), text(Point{56, aboveH - 18}, 14, Start, ink, p.Name(play.A)),
+		token(play.B, Point{142, aboveH - 22}, 7, false), text(Point{156, aboveH - 18}, 14, Start, ink, p.Name(play.B)),
+		token(play.A, Point{242, aboveH - 22}, 7, true), text(Point{256, aboveH - 18}, 14, Start, ink, "dashed: the place was not told"),
 	)
 	return s, len(v.tokens) > 0 || len(path) > 0
 }
@@ -115,7 +115,7 @@ func (v *topView) step(e step) (at Point, known, ok bool) {
 		default:
 			at, words, known = spot(to, 9, 3), "in or out?", false
 		}
-		v.s.add(Circle{at, 8, Style{Fill: ball, Stroke: ink, Width: 1.5, Dash: !known}}, text(Point{at.X, at.Y + 22}, 11, Middle, ink, e.number+" "+words))
+		v.s.add(Circle{at, 8, Style{Fill: ball, Stroke: ink, Width: 1.5, Dash: !known}}, text(Point{at.X, at.Y + 22}, 13, Middle, ink, e.number+" "+words))
 		return at, known, true
 	case play.Cross:
 		at, known = Point{planeX, courtY + 4.5*meter}, get(play.How) != play.Unknown
@@ -135,7 +135,7 @@ func (v *topView) step(e step) (at Point, known, ok bool) {
 			}
 			at = spot(to, 5, 8)
 		}
-		v.s.add(burst(at, 10, ink), text(Point{at.X, at.Y - 13}, 11, Middle, ink, e.number+" ball touches "+string(get(play.Struck))))
+		v.s.add(burst(at, 10, ink), text(Point{at.X, at.Y - 13}, 13, Middle, ink, e.number+" ball touches "+string(get(play.Struck))))
 		return at, true, true
 	case play.Whistle, play.Intrusion:
 		return Point{}, false, false
@@ -183,20 +183,29 @@ func (v *topView) player(e step) (Point, bool, bool) {
 	if name == "" {
 		name = "somebody"
 	}
+	// Close to the net the words go outward, so that those of the two sides do
+	// not run into one another.
+	x, anchor := at.X, Middle
+	if fromNet < 2 {
+		x, anchor = at.X-12*dir(e.Team), Start
+		if e.Team == play.A {
+			anchor = End
+		}
+	}
 	v.tokens = append(v.tokens, token(e.Team, at, 12, !known))
 	c := paper
 	if !known {
 		c = colorOf(e.Team)
 	}
 	v.tokens = append(v.tokens, Label{At: Point{at.X, at.Y + 4.5}, Text: e.number, Size: 13, Anchor: Middle, Color: c, Bold: true},
-		text(Point{at.X, at.Y + 26}, 11, Middle, ink, name))
+		text(Point{x, at.Y + 26}, 13, anchor, ink, name))
 	if e.Player != "" {
 		row, told := rowOf(v.p, e.Event)
 		c := ink
 		if !told {
 			c = faint
 		}
-		v.tokens = append(v.tokens, text(Point{at.X, at.Y + 38}, 10, Middle, c, row))
+		v.tokens = append(v.tokens, text(Point{x, at.Y + 40}, 12, anchor, c, row))
 	}
 	return at, known, true
 }

@@ -73,6 +73,19 @@ func arrow(from, to Point, c Color, loose bool) []Shape {
 	}
 }
 
+// ownSide heads a side of the court by what it is called.
+func ownSide(name string) string {
+	switch name {
+	case "us":
+		return "our side"
+	case "them":
+		return "their side"
+	case "serving", "receiving":
+		return name + " side"
+	}
+	return name + "'s side"
+}
+
 func text(at Point, size float64, a Anchor, c Color, s string) Label {
 	return Label{At: at, Text: s, Size: size, Anchor: a, Color: c}
 }

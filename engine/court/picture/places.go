@@ -23,9 +23,9 @@ func places(a *court.Alignment, m Mark) (Scene, bool) {
 			n = c[1]
 		}
 		if n != "serving" && serves(a) == play.Value(t.String()) {
-			n += ", serving"
+			return ownSide(n) + ", serving"
 		}
-		return n
+		return ownSide(n)
 	}
 	s := ground(header(play.A), header(play.B))
 	var all []Breach
@@ -79,12 +79,12 @@ func (s *Scene) note(words string) {
 func legend(s *Scene, l map[string]placed) {
 	y := s.Height - 22
 	s.add(
-		token(play.A, Point{42, y}, 8, false), nose(play.A, Point{42, y}, 8, ofA), text(Point{60, y + 4}, 12, Start, ink, "front row: points to the net"),
-		token(play.A, Point{262, y}, 8, false), text(Point{276, y + 4}, 12, Start, ink, "back row"),
+		token(play.A, Point{42, y}, 8, false), nose(play.A, Point{42, y}, 8, ofA), text(Point{60, y + 4}, 14, Start, ink, "front row: points to the net"),
+		token(play.A, Point{290, y}, 8, false), text(Point{304, y + 4}, 14, Start, ink, "back row"),
 	)
 	for _, p := range l {
 		if !p.known {
-			s.add(token(play.A, Point{372, y}, 8, true), text(Point{386, y + 4}, 12, Start, ink, "dashed: where exactly was not told"))
+			s.add(token(play.A, Point{400, y}, 8, true), text(Point{414, y + 4}, 14, Start, ink, "dashed: where exactly was not told"))
 			return
 		}
 	}
@@ -156,7 +156,7 @@ func player(a *court.Alignment, p court.Person, at placed) []Shape {
 		name = strings.TrimSpace(name + " in the air")
 	}
 	if name != "" {
-		out = append(out, text(Point{at.at.X, at.at.Y + 26}, 11, Middle, ink, name))
+		out = append(out, text(Point{at.at.X, at.at.Y + 26}, 13, Middle, ink, name))
 	}
 	return out
 }

@@ -34,8 +34,8 @@ func side(p *play.Rally, m Mark) (Scene, bool) {
 		Rect{Point{planeX - 3, topY}, 6, bandY - topY, 0, Style{Fill: net}},
 		Line{Point{planeX, topY - 44}, Point{planeX, topY}, Style{Stroke: wrong, Width: 2, Dash: true}},
 		text(Point{30, 22}, 13, Start, faint, "From the side, along the net"),
-		text(Point{96, 44}, 14, Middle, ofA, p.Name(play.A)+"'s side"),
-		text(Point{width - 96, 44}, 14, Middle, ofB, p.Name(play.B)+"'s side"),
+		text(Point{96, 44}, 14, Middle, ofA, ownSide(p.Name(play.A))),
+		text(Point{width - 96, 44}, 14, Middle, ofB, ownSide(p.Name(play.B))),
 	)
 	v := &sideView{p: p, s: &s, m: m, place: map[string]float64{}}
 	shown := 0
@@ -45,7 +45,7 @@ func side(p *play.Rally, m Mark) (Scene, bool) {
 		}
 	}
 	if n := len(v.left); n > 0 {
-		s.add(text(Point{width - 30, 22}, 12, End, faint, fmt.Sprintf("%d more not drawn here", n)))
+		s.add(text(Point{width - 30, 22}, 14, End, faint, fmt.Sprintf("%d more not drawn here", n)))
 	}
 	return s, shown > 0 && v.atNet
 }
@@ -97,7 +97,7 @@ func (v *sideView) step(e step) bool {
 			words = "in or out?"
 		}
 		v.ball(e, Point{x, groundY - ballR}, v.get(play.Lands, e.Event) == play.Unknown)
-		v.s.add(text(Point{x, groundY + 24}, 12, Middle, ink, "lands "+words))
+		v.s.add(text(Point{x, groundY + 24}, 14, Middle, ink, "lands "+words))
 	case play.Cross:
 		to := v.sideOf(e.Event)
 		if to == play.NoTeam {
@@ -155,14 +155,14 @@ func (v *sideView) player(e play.Event) (float64, bool) {
 	if name == "" {
 		name = "somebody"
 	}
-	v.s.add(text(Point{x, groundY + 24}, 12, Middle, ink, name))
+	v.s.add(text(Point{x, groundY + 24}, 14, Middle, ink, name))
 	if e.Player != "" {
 		row, told := rowOf(v.p, e)
 		c := ink
 		if !told {
 			c = faint
 		}
-		v.s.add(text(Point{x, groundY + 40}, 11, Middle, c, row))
+		v.s.add(text(Point{x, groundY + 40}, 13, Middle, c, row))
 	}
 	return x, true
 }
@@ -218,11 +218,11 @@ func (v *sideView) act(e step, x float64) {
 		if part == "" {
 			part = "which part?"
 		}
-		v.s.add(text(Point{planeX - d*28, groundY - 14}, 11, Middle, ink, part))
+		v.s.add(text(Point{planeX - d*28, groundY - 14}, 13, Middle, ink, part))
 		v.numbered(e, Point{planeX - d*56, groundY - 18})
 	case play.Attempt, play.Reach, play.Support:
 		words := map[play.Kind]string{play.Attempt: "no touch", play.Reach: "beyond the net", play.Support: "holds on"}[e.Kind]
-		v.s.add(text(Point{hand.X + d*4, hand.Y - 12}, 11, Middle, ink, words))
+		v.s.add(text(Point{hand.X + d*4, hand.Y - 12}, 13, Middle, ink, words))
 		v.numbered(e, Point{hand.X + d*22, hand.Y + 4})
 	}
 	v.mark(e, at)

@@ -88,5 +88,5 @@ func rowOf(p *play.Rally, e play.Event) (string, bool) {
 	case v == play.Back:
 		return "back row", true
 	}
-	return "row not told", false
+	return "row?", false
 }
