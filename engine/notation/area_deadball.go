@@ -22,6 +22,7 @@ import (
 //	same            what was named last
 //	hurt, halt      somebody is hurt; play is stopped
 //	blast           a ball is driven hard
+//	temper          it was done in anger, or nearly hit somebody
 //	whistled        the service was whistled for
 //	person:WHO      who acts
 //	card:CARD       a card that somebody had before

@@ -136,7 +136,7 @@ func (r *deadReader) unnamed(ms []mention) (mention, bool) {
 		}
 	}
 	for _, g := range r.signs { // a serve that is driven at somebody before its time
-		if g.says == "blast" && r.says(string(deadball.Moment)+"="+string(deadball.BeforeServe)) {
+		if g.says == "blast" && r.says("temper") && r.says(string(deadball.Moment)+"="+string(deadball.BeforeServe)) {
 			return mention{kind: deadball.Misconduct, aspect: aspectMade, at: g.from, clause: g.clause}, true
 		}
 	}

@@ -15,7 +15,7 @@ func (r *deadReader) history(ms []mention) {
 	for i, g := range r.signs {
 		name, arg, _ := strings.Cut(g.says, ":")
 		switch name {
-		case "act", "made", "thing", "request", "done", "quiet", "again", "same", "set":
+		case "act", "made", "thing", "request", "done", "quiet", "temper", "again", "same", "set":
 			r.use(g)
 		case "person":
 			r.use(g)

@@ -161,7 +161,6 @@ var deadRequests = []deadPhrase{
 	{"take/use time out/timeout", "made:time-out"},
 	{"third", "time-outs-left=no"},
 	{"third time/timeout/timeouts [out/outs]", "thing:time-out time-outs-left=no"},
-	{"third/fourth/fifth sub/substitution", "thing:substitution"},
 	{"time out", "thing:time-out"},
 	{"time outs", "thing:time-out"},
 	{"time/timeout in/out first", "thing:time-out"},
