@@ -46,7 +46,7 @@ func (s *scene) readGround() (*play.Rally, []Unread, bool) {
 	}
 	g := &ground{s: s, m: newMatcher(s), used: make([]bool, len(s.toks)), setting: map[play.FactID]play.Value{}}
 	g.m.book = groundBook()
-	v := &service{s: s, m: g.m, used: g.used}
+	v := &service{s: s, m: g.m, used: g.used, fact: make([]bool, len(s.toks))}
 	for i := 0; i < len(s.toks); {
 		if s.toks[i].mark != 0 {
 			i++
@@ -64,7 +64,7 @@ func (s *scene) readGround() (*play.Rally, []Unread, bool) {
 			continue
 		}
 		for j := c.from; j < c.to; j++ {
-			g.used[j] = true
+			g.used[j], v.fact[j] = true, c.row.tells()
 		}
 		g.take(c)
 		i = c.to

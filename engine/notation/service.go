@@ -37,6 +37,7 @@ type service struct {
 	first   bool // a whistle that came before the hit or after it
 	landed  bool // where the server came down was told
 	hinder  play.Value
+	fact    []bool // words of rows that tell something
 	aside   []bool // words of a clause of talk, and sides that do nothing
 	unnamed bool   // no name of a side tells who serves
 }
@@ -66,7 +67,7 @@ func (s *scene) readService() (*play.Rally, []Unread, bool) {
 	}) {
 		return nil, nil, false
 	}
-	v := &service{s: s, m: newMatcher(s), used: make([]bool, len(s.toks)), aside: make([]bool, len(s.toks)), at: -1,
+	v := &service{s: s, m: newMatcher(s), used: make([]bool, len(s.toks)), aside: make([]bool, len(s.toks)), fact: make([]bool, len(s.toks)), at: -1,
 		facts: map[play.FactID]play.Value{}, setting: map[play.FactID]play.Value{}}
 	var rows []serveMatch
 	for i := 0; i < len(s.toks); {
@@ -91,6 +92,7 @@ func (s *scene) readService() (*play.Rally, []Unread, bool) {
 	for i, c := range rows {
 		for j := c.from; j < c.to; j++ {
 			v.used[j] = true
+			v.fact[j] = c.row.tells()
 			v.aside[j] = v.aside[j] || !(c.serving.ok() && j == c.sAt || c.receive.ok() && j == c.rAt || c.place.ok() && j == c.pAt)
 		}
 		if c.row.calls && (v.onlyAsked(rows, i) || v.reported(c)) {
@@ -173,7 +175,7 @@ func (v *service) talk(i int) int {
 		}
 	}
 	j := from
-	for j < to && (v.s.toks[j].form == "<side>" && v.s.toks[j].poss || v.m.skip[j]) {
+	for j < to && (v.s.toks[j].form == "<side>" && v.s.toks[j].poss || v.m.skip[j] || serveWhose[v.s.toks[j].form]) {
 		j++
 	}
 	if j >= to || !serveTalkers[v.s.toks[j].form] && v.s.toks[j].form != "<side>" {
@@ -350,6 +352,19 @@ func (v *service) take(c serveMatch) {
 	case svHinder:
 		v.clash = v.clash || v.hinder != play.Unknown && v.hinder != r.value
 		v.hinder = r.value
+	case svBefore:
+		v.served = true
+		switch {
+		case c.number <= 5:
+			v.tell(play.ClockTime, play.Within5)
+		case c.number == 8:
+			v.tell(play.ClockTime, play.OnTime)
+		default:
+			v.clash = true
+		}
+	case svInTime:
+		v.served = true
+		v.tell(play.ClockTime, play.OnTime)
 	case svUnsure:
 		v.clash = true
 	case svUnder:
@@ -503,12 +518,52 @@ func (v *service) left() ([]Unread, bool) {
 			continue
 		}
 		for j := a.from; j < a.to; j++ {
-			if !v.used[j] && !v.idle(j) {
+			if v.used[j] || v.idle(j) {
+				continue
+			}
+			if !v.apart(j) {
 				return nil, false
 			}
+			out = append(out, Unread{Word: v.s.toks[j].raw, Stray: true})
 		}
 	}
 	return out, true
+}
+
+// apart reports whether a word stands in a clause that tells nothing of the
+// play: words nobody knows, with no player, no ball, no number and no negation
+// among them.
+func (v *service) apart(i int) bool {
+	from, to, _ := v.clause(i)
+	for j := i; j >= from; j-- {
+		if v.s.joins(j) {
+			from = j + 1
+		}
+	}
+	for j := i; j < to; j++ {
+		if v.s.joins(j) {
+			to = j
+		}
+	}
+	if to-from < 2 {
+		return false // a word alone may be what somebody did
+	}
+	for _, a := range v.s.atoms {
+		if a.to <= from || a.from >= to {
+			continue
+		}
+		switch a.class {
+		case cNone, cFiller, cScenery, cAround, cCode, cElse, cPoint, cAsk, cClaim, cJoin, cStop:
+		default:
+			return false
+		}
+	}
+	for j := from; j < to; j++ {
+		if v.fact[j] {
+			return false
+		}
+	}
+	return true
 }
 
 // quiet reports whether a phrase tells nothing of a play.

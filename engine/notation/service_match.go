@@ -42,6 +42,8 @@ const (
 	svUnsure                  // known, and not known what comes of it
 	svUnder                   // a thing hangs above the server
 	svTossedIt                // the toss meets that thing
+	svBefore                  // the hit came before so many seconds
+	svInTime                  // the hit came in time
 	svStops                   // a whistle stops play, before the serve or after it
 )
 
@@ -57,6 +59,15 @@ type serveRow struct {
 	value   play.Value
 	// calls marks the bare name of a fault: in a question it is what is asked.
 	calls bool
+}
+
+// tells reports whether a row tells something of the play.
+func (r *serveRow) tells() bool {
+	switch r.op {
+	case svIgnore, svAsk, svServer, grIgnore:
+		return false
+	}
+	return true
 }
 
 // serveField is one place of a pattern of plain words.
@@ -353,6 +364,9 @@ func (m *matcher) leaf(w string, j int, c serveMatch) (serveMatch, bool) {
 		n, ok := counted0(t.form)
 		c.number = n
 		return c, ok
+	}
+	if w == "ball" && t.art == 'a' && c.row.op == svServe {
+		return c, false // "a ball" is another one
 	}
 	return c, m.is(j, w)
 }

@@ -12,6 +12,7 @@ import (
 var (
 	serveWeight  = wordSet("arm baseline carry chest double endline fist foot forearm hand hash head heel knee palm sec second throw toe toss twice")
 	groundWeight = wordSet("air airborne foot midair row surface")
+	struckWeight = wordSet("<lj> antenna backboard beam bench bleacher cable camera ceiling chair coach curtain fan hoop light official parent pole post r1 r2 rafter ref referee rim scorer spectator stand table umpire wall")
 	groundPlace  = wordSet("barrier bench bleacher chair fence rail seat stage table wall")
 )
 
@@ -22,13 +23,17 @@ func (s *scene) weighty(p *play.Rally, us []Unread) []Unread {
 	if p == nil {
 		return us
 	}
-	serve := slices.ContainsFunc(p.Events, func(e play.Event) bool { return e.Kind == play.Serve })
 	place, plays := false, slices.ContainsFunc(p.Events, func(e play.Event) bool { return e.Kind == play.Contact })
 	for i := range s.toks {
 		place = place || s.rooted(i, groundPlace)
 	}
 	add := func(i int) {
 		w := s.toks[i].raw
+		for j := range us {
+			if us[j].Word == w {
+				us[j].Scenery = false
+			}
+		}
 		if !slices.ContainsFunc(us, func(u Unread) bool { return u.Word == w }) {
 			us = append(us, Unread{Word: w})
 		}
@@ -36,13 +41,29 @@ func (s *scene) weighty(p *play.Rally, us []Unread) []Unread {
 	for i, t := range s.toks {
 		switch {
 		case t.mark != 0:
-		case serve && s.rooted(i, serveWeight) && s.servedIn(i):
+		case s.rooted(i, serveWeight) && s.servedIn(i):
 			add(i)
+		case s.rooted(i, struckWeight) && s.strays(i, us):
+			add(i)
+			for j := range us {
+				us[j].Stray = false // the word before it can be what the ball did
+			}
 		case place && plays && s.rooted(i, groundWeight):
 			add(i)
 		}
 	}
 	return us
+}
+
+// strays reports whether a word nobody knows stands before one in its clause:
+// "smoked the R2", "pegs a parent".
+func (s *scene) strays(i int, us []Unread) bool {
+	for j := i - 1; j >= 0 && s.toks[j].mark == 0; j-- {
+		if slices.ContainsFunc(us, func(u Unread) bool { return u.Word == s.toks[j].raw && !u.Scenery }) {
+			return true
+		}
+	}
+	return false
 }
 
 // rooted reports whether a word or what it is a form of is among some.
