@@ -31,7 +31,6 @@ type ground struct {
 type grounded struct {
 	play.Event
 	role  play.Role
-	libs  bool
 	label string
 	facts map[play.FactID]play.Value
 }
