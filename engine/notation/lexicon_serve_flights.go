@@ -35,7 +35,7 @@ var serveFlights = []serveRow{
 	svDoes("$sv {meet} net|tape and? drop|fall|stay|come|land|bounce back|down? on server|own side|court", svCross, play.IntoNet),
 	svDoes("stay on server|own|@S side|court?", svCross, play.IntoNet),
 	svDoes("drop|fall|come|bounce|land back? on|to server|own side|court?", svCross, play.IntoNet),
-	svDoes("drop|fall|come|bounce|land back|down? on|to @Y side|court?", svFalls, ""),
+	svDoes("$sv? drop|fall|come|bounce|land back|down? on|to @Y side|court?", svFalls, ""),
 	svDoes("$sv pass|go|cross|fly|travel|sail|curve over|across? net? completely|wholly? outside|beyond|over|above left|right? antenna", svCross, play.OutsideAnt),
 	svDoes("$sv pass|go|cross|roll under|beneath net", svCross, play.Under),
 	svDoes("$sv? come|go|curl|curve|land|drop|fall|dribble|hook|die back|down? in|inside court|bound|line|corner?", svLands, play.In),

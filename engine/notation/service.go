@@ -438,9 +438,13 @@ func (v *service) settle() {
 		v.clash = v.clash || v.served
 	}
 	v.fallen()
+	v.clash = v.clash || v.returns()
 	if v.facts[play.Spot] != play.Unknown { // told of a libero alone
 		v.libero = slices.ContainsFunc(v.s.toks, func(t token) bool { return t.form == "libero" })
 		v.clash = v.clash || !v.libero
+	}
+	if v.hinder != play.Unknown && !v.first && !slices.ContainsFunc(v.stops, func(f flown) bool { return f.kind == play.Intrusion || f.kind == play.Whistle }) {
+		v.clash = true // "nobody noticed until later": of what came into no rally
 	}
 	if v.landed {
 		if v.facts[play.Feet] == play.Unknown {
@@ -500,6 +504,23 @@ func (v *service) fallen() {
 			f.kind, f.fact, f.value = play.Cross, play.How, play.IntoNet
 		}
 	}
+}
+
+// returns reports whether a serve that went over goes to the net again, with
+// nobody touching it between.
+func (v *service) returns() bool {
+	over := false
+	for _, f := range v.flight {
+		switch {
+		case f.kind == play.Contact:
+			over = false
+		case f.kind == play.Cross && over:
+			return true
+		case f.kind == play.Cross && f.value == play.Between:
+			over = true
+		}
+	}
+	return false
 }
 
 // left lists the words that have no part in it, and reports whether all of

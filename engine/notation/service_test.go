@@ -106,6 +106,9 @@ func TestReadService(t *testing.T) {
 		{"server steps on the end line, perhaps a beam fell", ""},
 		{"server did not step on the end line at contact", ""},
 		{"line judge calls foot fault on the server", ""},
+		{"our serve hits the net and falls back on our side", "we are serving, our server serves; the ball hits the net; the ball goes into the net"},
+		{"receivers overlapped but nobody noticed until the next serve", ""},
+		{"server tosses it before the whistle and hits it after", ""},
 	} {
 		s := newScene(tokens(c.text))
 		s.run()

@@ -23,6 +23,9 @@ func (s *scene) weighty(p *play.Rally, us []Unread) []Unread {
 	if p == nil {
 		return us
 	}
+	if twiceOver(p) {
+		us = append(us, Unread{Word: whoNext, Open: true})
+	}
 	place, plays := false, slices.ContainsFunc(p.Events, func(e play.Event) bool { return e.Kind == play.Contact })
 	for i := range s.toks {
 		place = place || s.rooted(i, groundPlace)
@@ -53,6 +56,25 @@ func (s *scene) weighty(p *play.Rally, us []Unread) []Unread {
 		}
 	}
 	return us
+}
+
+// twiceOver reports whether a served ball goes over the net twice with nobody
+// touching it between: one of the ways was only expected, or denied.
+func twiceOver(p *play.Rally) bool {
+	n := 0
+	for _, e := range p.Events {
+		switch e.Kind {
+		case play.Serve:
+			n = 1
+		case play.Contact:
+			return false
+		case play.Cross:
+			if n > 0 {
+				n++
+			}
+		}
+	}
+	return n > 2
 }
 
 // strays reports whether a word nobody knows stands before one in its clause:
