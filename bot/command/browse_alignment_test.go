@@ -92,8 +92,8 @@ func TestBrowserAlignment(t *testing.T) {
 		t.Errorf("the court is typed as %q", typed)
 	}
 	w.press("Ask it")
-	w.do(chromedp.WaitVisible("h2.lead"))
-	w.shows("Fault: out of position")
+	w.do(chromedp.WaitVisible(".asked"))
+	w.shows("You asked", "Fault: out of position")
 	if alt := eval[string](w, `document.querySelector('.picture img').alt`); !strings.Contains(alt, "Marked:") {
 		t.Errorf("the picture of the answer says %q", alt)
 	}
