@@ -102,6 +102,23 @@ func TestBrowser(t *testing.T) {
 	}
 }
 
+// The README's own question: answered with a picture and with notes that open.
+func TestBrowserNewcomer(t *testing.T) {
+	w := open(t, local(t))
+	w.visit("/")
+	w.press("ball in plane, both front row, fourth contact?") // one of the plays to try
+	w.press("Rule on it")
+	w.do(chromedp.WaitVisible(".asked"))
+	w.shows("You asked ball in plane, both front row, fourth contact?", "Read as")
+	if alt := eval[string](w, `document.querySelector('.picture img').alt`); !strings.Contains(alt, "from the side and from above") {
+		t.Errorf("the picture says %q", alt)
+	}
+	w.shot("19-newcomer")
+	w.accessible("the first answer")
+	w.do(chromedp.Click("p.link a"), chromedp.WaitVisible("p.meta"))
+	w.shows("The play", "Examples")
+}
+
 // What somebody else wrote runs nothing in the browser, neither as a question
 // nor as a note.
 func TestBrowserHostile(t *testing.T) {

@@ -3,6 +3,7 @@ package command
 import (
 	"bytes"
 	"encoding/base64"
+	"fmt"
 	"html"
 	"os"
 	"path/filepath"
@@ -16,6 +17,9 @@ import (
 	"example.org/netpost/bot/slack"
 	"example.org/netpost/bot/term"
 	"example.org/netpost/bot/web"
+	"example.org/netpost/casebook"
+	"example.org/netpost/casebook/demo"
+	"example.org/netpost/casebook/pages"
 	"example.org/netpost/engine/answer"
 	"example.org/netpost/engine/code"
 	"example.org/netpost/engine/notation"
@@ -134,5 +138,23 @@ func TestExportPictures(t *testing.T) {
 	}
 	if pictured < len(files)/2 {
 		t.Errorf("%d of %d notes have a picture", pictured, len(files))
+	}
+}
+
+// BenchmarkExport makes and writes the pages of 10,000 notes with their pictures.
+func BenchmarkExport(b *testing.B) {
+	example := demo.Book().Notes()
+	var notes []*casebook.Note
+	for i := range 10_000 {
+		n := *example[i%len(example)]
+		n.ID = fmt.Sprintf("%d-%05d", 2024+i%3, i)
+		n.Path, n.Supersedes, n.Attachments = n.ID+".md", nil, nil
+		notes = append(notes, &n)
+	}
+	book := casebook.NewBook(notes, nil)
+	for b.Loop() {
+		if err := pages.New(book, nil, pages.Options{Picture: pictureOf(nil)}).Write(filepath.Join(b.TempDir(), "public")); err != nil {
+			b.Fatal(err)
+		}
 	}
 }
