@@ -133,7 +133,10 @@ func back(from code.Season, ago int, codes []code.Code) code.Season {
 // unsettled says that no text settles a play.
 const unsettled = "the text that is held does not settle it; ask the rules interpreter"
 
-// topics names the areas that are recognised and not ruled on from words.
+// areasRead says what questions are read from words.
+const areasRead = "plays of the ball, positions and order at the serve, requests, sanctions, libero replacements and facts of the book"
+
+// topics names the areas that are recognised where a question was not read.
 var topics = []struct{ id, words string }{
 	{"alignment", "positions at the serve"},
 	{"conduct", "conduct and sanctions"},
@@ -158,7 +161,8 @@ func unruled(topic string) string {
 			about = t.words
 		}
 	}
-	return fmt.Sprintf("this reads as a question about %s, and only plays of the ball are ruled on from words; look in the book or ask the rules interpreter", about)
+	return fmt.Sprintf("this reads as a question about %s, and too little of it was understood; what is read from words is %s: "+
+		"tell it in other words, look in the book or ask the rules interpreter", about, areasRead)
 }
 
 // inquiry is one subject decided under the codes: those asked for, and all that

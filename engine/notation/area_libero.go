@@ -293,14 +293,12 @@ func (r *liberoReader) kind() (deadball.Kind, bool) {
 		return deadball.PlayerOut, true
 	case r.has("freely") && slices.ContainsFunc(r.items, func(it liberoItem) bool { return it.who.kind == "front" }):
 		return deadball.IllegalSubstitution, true
-	case r.has("name-libero") && unable:
+	case unable && (r.has("name-libero") || r.has("who-goes") && !r.has("norally")):
 		return deadball.LiberoOut, true
 	case r.last >= 0, r.has("both"), r.has("stays"), r.stays(), r.has("replacement"), r.has("illegal"):
 		return deadball.LiberoReplacement, true
 	case r.has("second-serve"), r.serves() && (r.has("served") || r.has("not-served")), r.has("serve"), len(r.servedAt()) > 1:
 		return deadball.LiberoServe, true
-	case unable && r.has("who-goes"):
-		return deadball.LiberoOut, true
 	}
 	return "", false
 }

@@ -302,7 +302,7 @@ func (r *liberoReader) when() {
 			r.tell(id, play.Value(v))
 		}
 	}
-	if r.last >= 0 {
+	if r.last >= 0 || r.has("illegal") {
 		for i, it := range r.items {
 			if i > r.last && it.says == "rally" && (r.noticed(i) || !r.moved(i)) {
 				r.tell(deadball.Found, deadball.AfterContact)

@@ -26,6 +26,9 @@ func (r *liberoReader) follow() {
 			continue
 		}
 		m = r.resolve(m)
+		if at := r.items[k].from; at > 0 && r.toks[at-1].form == "had" && m.in.kind == "libero" && len(r.moves) > 0 {
+			m.state = true // what had been before
+		}
 		m.at, m.asked = k, r.wanted(k)
 		m.instead = how == "instead" || r.insteadAfter(k)
 		r.moves = append(r.moves, m)
