@@ -87,14 +87,21 @@ func (r Ruling) Words() string {
 	default:
 		s = titleOf(r.Outcome)
 	}
+	against := ""
 	if r.Against != "" {
-		s += ", against " + r.Against
+		against = ", against " + r.Against
+	}
+	if s != "" {
+		s, against = s+against, ""
 	}
 	for _, m := range r.Measure {
 		if s != "" {
 			s += "; "
 		}
 		s += titleOf(m)
+	}
+	if s != "" { // without an outcome it is the measures that are against somebody
+		s += against
 	}
 	if r.Answer != "" {
 		if s != "" {
