@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"slices"
+	"strings"
 	"sync"
 	"testing"
 
@@ -261,24 +262,58 @@ func replies(t *testing.T, h Harness) {
 	fine(t, p)
 }
 
-// What is asked in a thread is answered there, and one can be begun.
+// What is asked in a thread is answered there, and followed up there; and one
+// can be begun: on a mention, or where the platform has none on a message of
+// ours.
 func thread(t *testing.T, h Harness) {
 	var got record
 	p := h.Start(t, got.by(func(e bot.Event) bot.Reply {
-		s := say("answer to " + words(e))
+		if press, ok := e.(bot.Press); ok {
+			s := say(strings.TrimPrefix(press.State, "/undo/") + " follows")
+			s.InThread, s.On = true, press.Message
+			return s
+		}
+		s := say("answer to "+words(e), bot.Button{Label: "more", State: "/undo/more"}, bot.Button{Label: "begin", State: "/undo/begin"})
 		s.InThread = true
 		return s
 	}))
-	if !p.Do(bot.Mention{Meta: inThread("1700000000.000100"), Text: "within"}) {
-		t.Fatal("the platform has no mentions: list thread among what it lacks")
+	const id = "1700000000.000100"
+	// asks says something in a thread, or in the channel where there is none.
+	asks := func(m bot.Meta, words string) (mention bool) {
+		t.Helper()
+		if p.Do(bot.Mention{Meta: m, Text: words}) {
+			return true
+		}
+		if !p.Do(bot.Command{Meta: m, Text: words}) {
+			t.Fatal("the platform has neither mentions nor commands")
+		}
+		return false
 	}
+	asks(inThread(id), "within")
 	s := awaits(t, "the answer", p, reads("answer to within"))
-	if m := bot.MetaOf(got.all()[0]); m.Where.Thread == "" || s.Where.Thread != m.Where.Thread {
-		t.Errorf("asked in thread %q, answered in %q", m.Where.Thread, s.Where.Thread)
+	m := bot.MetaOf(got.all()[0])
+	if m.Where.Thread == "" || s.Where.Thread != m.Where.Thread || s.Where.Channel != at.Where.Channel {
+		t.Errorf("asked in thread %q, answered in %+v", m.Where.Thread, s.Where)
 	}
-	p.Do(bot.Mention{Meta: at, Text: "outside"})
-	if s := awaits(t, "the answer", p, reads("answer to outside")); s.Where.Thread == "" {
-		t.Error("no thread was begun on the mention")
+	p.Do(pressing(s, "more"))
+	if more := awaits(t, "what a button brings", p, reads("more follows")); more.Where.Thread != s.Where.Thread {
+		t.Errorf("the press was in thread %q, what came of it in %q", s.Where.Thread, more.Where.Thread)
+	}
+	asks(bot.Meta{Who: at.Who, Where: bot.Place{Channel: at.Where.Channel, Thread: id}}, "a follow-up")
+	if f := awaits(t, "the follow-up's answer", p, reads("answer to a follow-up")); f.Where.Thread != s.Where.Thread {
+		t.Errorf("followed up in thread %q, answered in %q", s.Where.Thread, f.Where.Thread)
+	}
+	mentions := asks(at, "outside")
+	s = awaits(t, "the answer", p, reads("answer to outside"))
+	if !mentions {
+		if s.Where.Thread != "" {
+			t.Errorf("a command in the channel is answered in thread %q", s.Where.Thread)
+		}
+		p.Do(pressing(s, "begin"))
+		s = awaits(t, "the first message of a thread", p, reads("begin follows"))
+	}
+	if s.Where.Thread == "" {
+		t.Error("no thread was begun")
 	}
 	fine(t, p)
 }

@@ -19,12 +19,9 @@ func TestContract(t *testing.T) {
 		t.Run(mode, func(t *testing.T) {
 			bottest.Contract(t, bottest.Harness{
 				Start: func(t *testing.T, h bot.Handler) bottest.Platform {
-					p := &platform{mode: mode, guild: "1"}
+					p := &platform{mode: mode, guild: "1", threads: map[string]string{}}
 					p.crew = start(t, server(t), mode, h)
 					return p
-				},
-				Lacks: map[string]string{
-					"thread": "the adapter asks for no intent to hear messages, so there is no mention to begin a thread on",
 				},
 			})
 		})
@@ -37,12 +34,13 @@ type platform struct {
 	*crew
 	mode, guild string
 
-	mu     sync.Mutex
-	all    []*discordfake.Interaction
-	last   *discordfake.Interaction
-	opened *discordfake.Interaction // the last press: it may have opened a form
-	seen   []bottest.Seen
-	state  map[string]string
+	mu      sync.Mutex
+	all     []*discordfake.Interaction
+	last    *discordfake.Interaction
+	opened  *discordfake.Interaction // the last press: it may have opened a form
+	seen    []bottest.Seen
+	state   map[string]string
+	threads map[string]string // that people wrote in: the channel of each
 }
 
 func (p *platform) Adapter() bot.Adapter { return p.adapter }
@@ -50,7 +48,12 @@ func (p *platform) Adapter() bot.Adapter { return p.adapter }
 func (p *platform) Do(e bot.Event) bool {
 	m := bot.MetaOf(e)
 	who := discordfake.Person{ID: m.Who.ID, Name: "ana"}
-	where := discordfake.Where{Guild: p.guild, Channel: m.Where.Channel}
+	where := discordfake.Where{Guild: p.guild, Channel: m.Where.Channel, Thread: m.Where.Thread}
+	if where.Thread != "" {
+		p.mu.Lock()
+		p.threads[where.Thread] = where.Channel
+		p.mu.Unlock()
+	}
 	if m.Where.Channel == "direct-"+who.ID {
 		where = discordfake.Where{Channel: m.Where.Channel, Direct: true}
 	}
@@ -143,6 +146,9 @@ func (p *platform) Seen() []bottest.Seen {
 		p.state[key], p.state[m.ID] = "", ""
 		s := bottest.Seen{Message: m.ID, Changed: changed || m.Edits > 0 && !m.First, To: m.To, Text: m.Shown(),
 			Where: bot.Place{Platform: "discord", Workspace: p.guild, Channel: m.Channel}}
+		if in := cmp.Or(p.threads[m.Channel], p.Parent(m.Channel)); in != "" {
+			s.Where.Channel, s.Where.Thread = in, m.Channel
+		}
 		if to, ok := strings.CutPrefix(m.Channel, "direct-"); ok {
 			s.To = to
 		}

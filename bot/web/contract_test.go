@@ -200,7 +200,8 @@ type rig struct {
 	*Web
 	*browser
 	waiting atomic.Int64
-	who     atomic.Value // whose browser it is
+	who     atomic.Value      // whose browser it is
+	roots   map[string]string // the first message of each thread of the contract's
 
 	mu      sync.Mutex
 	seen    []bottest.Seen
@@ -213,7 +214,7 @@ func start(t *testing.T, h bot.Handler) bottest.Platform {
 	if err != nil {
 		t.Fatal(err)
 	}
-	r := &rig{Web: w}
+	r := &rig{Web: w, roots: map[string]string{}}
 	r.who.Store("UANA1")
 	w.person = func(string) string { return r.who.Load().(string) }
 	w.arrived = func(d int) { r.waiting.Add(int64(d)) }
@@ -284,11 +285,14 @@ func (r *rig) Do(e bot.Event) bool {
 			r.by("/ask", r.form("words", e.Text, "open", "yes"))
 			break
 		}
-		root, err := r.Post(r.t.(*testing.T).Context(), bot.Target{Place: r.place("")}, bot.Message{})
-		if err != nil {
-			r.t.Fatal(err)
+		if r.roots[e.Where.Thread] == "" {
+			root, err := r.Post(r.t.(*testing.T).Context(), bot.Target{Place: r.place("")}, bot.Message{})
+			if err != nil {
+				r.t.Fatal(err)
+			}
+			r.roots[e.Where.Thread] = root.Message
 		}
-		r.by("/say", r.form("words", e.Text, "message", root.Message))
+		r.by("/say", r.form("words", e.Text, "message", r.roots[e.Where.Thread]))
 	case bot.Press:
 		p := r.by("/press", r.form("message", e.Message, "state", e.State))
 		if strings.HasPrefix(p.to, "/form/") {

@@ -285,3 +285,11 @@ func (s *Server) Clear() {
 	clear(s.met)
 	clear(s.interactions)
 }
+
+// Parent is the channel of a thread that was begun on a message; empty: it is
+// no such thread.
+func (s *Server) Parent(thread string) string {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	return s.threads[thread]
+}
