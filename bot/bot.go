@@ -195,6 +195,8 @@ func (t *turn) command(s spoken) Reply {
 		return t.erase(s.text)
 	case "help":
 		return t.say(Message{Doc: Help(), More: Token{"guide", nil}.String()})
+	case "numbers":
+		return t.numbers(asTable, 0)
 	case "poll":
 		return t.poll(s)
 	case "posts":

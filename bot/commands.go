@@ -31,6 +31,7 @@ var commandRows = []CommandRow{
 	{"drafts", "", false, false, "list the draft notes, to publish or drop them", "", Publisher},
 	{"erase", "person", false, false, "delete what is kept of you; a publisher can name another person", "", Anyone},
 	{"help", "", false, false, "what can be asked here, and how", "", Anyone},
+	{"numbers", "", false, false, "count what was asked, what is in dispute, and how far crews agreed", "", Mentor},
 	{"poll", "play", false, true, "put a play to the crew without its ruling; without a play, list what is open", "setter saves a tight ball, blocker touches it too", Mentor},
 	{"posts", "", false, false, "list what may have been posted or not, to send it again or drop it", "", Mentor},
 	{"queue", "", false, false, "list the questions that wait for a mentor", "", Mentor},

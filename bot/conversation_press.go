@@ -56,6 +56,8 @@ func (t *turn) press(state string) Reply {
 		return t.askMentor(arg(0))
 	case "name":
 		return t.nameForm(arg(0))
+	case "numbers":
+		return t.asMentor(func() Reply { return t.numbers(arg(0), number(arg(1))) })
 	case "object":
 		return t.object(arg(0), arg(1))
 	case "outcome":

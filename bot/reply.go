@@ -23,7 +23,8 @@ type Message struct {
 	Drawn string
 }
 
-// Picture is one image.
+// Picture is one image. A file of another type is offered in the same way where
+// a platform can; the document holds its words too.
 type Picture struct {
 	Name string // of the file, such as court.png
 	Type string // its media type

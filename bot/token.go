@@ -57,6 +57,7 @@ var verbs = []verb{
 	{"more", 3, AckUpdate, "turn to a page: question, view, page"},
 	{"name", 1, AckNone, "open the form for the name in one's own view: question"},
 	{"note", 1, AckUpdate, "a draft note, sent off with a form: mentor's answer"},
+	{"numbers", 2, AckUpdate, "turn to a page of the numbers: table or csv, page"},
 	{"object", 2, AckNone, "open the form for a disagreement: question, fact or rule"},
 	{"outcome", 2, AckUpdate, "turn to a page of what came of a poll: question, page"},
 	{"post", 2, AckUpdate, "decide about a post that may be out: its key, resend or drop"},

@@ -186,7 +186,11 @@ func (t *Term) numbered(on *message, m bot.Message) bot.Doc {
 		d.Blocks = append(d.Blocks, b)
 	}
 	for _, p := range m.Pictures {
-		d.Blocks = append(d.Blocks, bot.Aside{Text: bot.Line("Picture: " + p.Alt)})
+		what := "Picture: "
+		if !strings.HasPrefix(p.Type, "image/") {
+			what = "File: "
+		}
+		d.Blocks = append(d.Blocks, bot.Aside{Text: bot.Line(what + p.Alt)})
 	}
 	return d
 }

@@ -119,6 +119,14 @@ func (p *printer) pictures(all []bot.Picture) {
 	for _, pic := range all {
 		switch pic.Type {
 		case "image/svg+xml", "image/png", "image/jpeg", "image/gif", "image/webp":
+		case "text/csv":
+			// To be kept, never to be looked at: a browser runs nothing of it.
+			p.WriteString(`<p><a download="`)
+			p.text(pic.Name)
+			p.WriteString(`" href="data:` + pic.Type + `;base64,` + base64.StdEncoding.EncodeToString(pic.Data) + `">`)
+			p.text(pic.Alt)
+			p.WriteString(`</a></p>`)
+			continue
 		default:
 			continue // what a browser may not show as a picture
 		}
