@@ -141,8 +141,8 @@ func (t *turn) beginViews(s spoken) Reply {
 	return t.keepViews(s)
 }
 
-// keepViews keeps a play that is put to two officials, and shows it without its
-// ruling.
+// keepViews keeps a play that is put to two officials, and posts it without its
+// ruling: as a post of its own, which can change as views come in.
 func (t *turn) keepViews(s spoken) Reply {
 	q := store.Question{ID: t.NewID(), Asker: t.Who.Person, Where: t.Where, Text: s.text, Private: t.alone(), Asked: t.Now()}
 	if p := t.rulesOf(&q, s.args); p != nil {
@@ -154,7 +154,10 @@ func (t *turn) keepViews(s spoken) Reply {
 		if err := w.Ask(d.Question); err != nil {
 			return err
 		}
-		return t.mark(w, viewsKey(q.ID), q.ID)
+		if t.Direct {
+			return nil
+		}
+		return t.queue(w, store.Post{Key: viewsKey(q.ID), Question: q.ID, Where: q.Where})
 	})
 	switch {
 	case err == errSeen:
@@ -162,9 +165,11 @@ func (t *turn) keepViews(s spoken) Reply {
 	case err != nil:
 		return t.trouble(err, "The play could not be kept, and nothing was shown.")
 	}
-	say := t.say(t.viewsMessage(sighting{dialogue: d}))
-	say.Ref = viewsKey(q.ID)
-	return say
+	if t.Direct {
+		return t.say(t.viewsMessage(sighting{dialogue: d}))
+	}
+	t.soon()
+	return t.tell("The play is on its way to the channel, without its ruling.", "Each of you gives their facts there. They stay with you until both are in.")
 }
 
 // saw shows somebody their own view, to begin it or go on with it.

@@ -158,7 +158,7 @@ func (r *rig) Do(e bot.Event) bool {
 			}
 		}
 		r.mu.Unlock()
-		r.keys.typed(fmt.Sprint(n))
+		r.keys.typed(":as "+m.Who.ID, fmt.Sprint(n))
 	case bot.Submit:
 		r.keys.typed(e.Values["words"])
 	case bot.Complete:

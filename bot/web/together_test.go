@@ -1,0 +1,9 @@
+package web
+
+import (
+	"testing"
+
+	"example.org/netpost/bot/bottest"
+)
+
+func TestTogether(t *testing.T) { bottest.Together(t, bottest.Harness{Start: start}) }
