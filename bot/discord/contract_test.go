@@ -69,6 +69,9 @@ func (p *platform) Do(e bot.Event) bool {
 				}
 			}
 		}
+		if e.Args.Show != bot.ShowDefault {
+			options["show"] = string(e.Args.Show)
+		}
 		i = p.Slash(who, where, cmp.Or(e.Name, "ask"), options)
 	case bot.Shortcut:
 		i = p.Pick(who, where, p.Plant(m.Where.Channel, e.Text))

@@ -17,3 +17,14 @@ func TestPublishing(t *testing.T) {
 		}})
 	})
 }
+
+// The life of a question, from asking to the bulletin.
+func TestLife(t *testing.T) {
+	both(t, func(t *testing.T, mode string) {
+		bottest.Story(t, bottest.Harness{Start: func(t *testing.T, h bot.Handler) bottest.Platform {
+			p := &platform{mode: mode, guild: "1"}
+			p.crew = start(t, server(t), mode, h)
+			return p
+		}})
+	})
+}

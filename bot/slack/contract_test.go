@@ -51,7 +51,7 @@ func (p *platform) Do(e bot.Event) bool {
 	switch e := e.(type) {
 	case bot.Command:
 		act = func() *slackfake.Delivery {
-			return who.Command(where.Channel, strings.TrimSpace(e.Name+" "+escaped(e.Text)))
+			return who.Command(where.Channel, strings.Join(strings.Fields(e.Name+" "+string(e.Args.Show)+" "+escaped(e.Text)), " "))
 		}
 	case bot.Mention:
 		if where.Thread != "" {

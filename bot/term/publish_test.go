@@ -7,3 +7,5 @@ import (
 )
 
 func TestPublishing(t *testing.T) { bottest.Publishing(t, bottest.Harness{Start: start}) }
+
+func TestLife(t *testing.T) { bottest.Story(t, bottest.Harness{Start: start}) }

@@ -142,7 +142,7 @@ func (r *rig) Do(e bot.Event) bool {
 	at := []string{":as " + m.Who.ID, strings.TrimSpace(":in " + m.Where.Channel + " " + m.Where.Thread)}
 	switch e := e.(type) {
 	case bot.Command:
-		r.keys.typed(append(at, strings.TrimSpace("/netpost "+e.Name+" "+e.Text))...)
+		r.keys.typed(append(at, strings.TrimSpace("/netpost "+strings.TrimSpace(e.Name+" "+string(e.Args.Show))+" "+e.Text))...)
 	case bot.Mention:
 		r.keys.typed(append(at, e.Text)...)
 	case bot.Shortcut:
@@ -160,6 +160,10 @@ func (r *rig) Do(e bot.Event) bool {
 		r.mu.Unlock()
 		r.keys.typed(":as "+m.Who.ID, fmt.Sprint(n))
 	case bot.Submit:
+		if title, ok := e.Values["title"]; ok { // of a form with more fields, which are left empty
+			r.keys.typed(title, "", "", "")
+			break
+		}
 		r.keys.typed(e.Values["words"])
 	case bot.Complete:
 		r.mu.Lock()
