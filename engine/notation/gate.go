@@ -124,19 +124,20 @@ var readyGates = sync.OnceValue(func() *gates {
 	return g
 })
 
-// gateBits are the words of gates that a text has, by their numbers.
-type gateBits []uint64
+// wordBits are the words of a table that a text has, by their numbers.
+type wordBits []uint64
 
-func (b gateBits) has(id uint16) bool { return b[id/64]>>(id%64)&1 != 0 }
+func (b wordBits) has(id uint16) bool { return b[id/64]>>(id%64)&1 != 0 }
+func (b wordBits) add(id uint16)      { b[id/64] |= 1 << (id % 64) }
 
 // gateWords are the words of gates that the text has, in any of their forms.
-func (s *scene) gateWords() gateBits {
+func (s *scene) gateWords() wordBits {
 	g := readyGates()
-	out := make(gateBits, len(g.words)/64+1)
+	out := make(wordBits, len(g.words)/64+1)
 	for i := range s.toks {
 		for _, w := range s.wordsOf(i) {
 			if id, ok := g.words[w]; ok {
-				out[id/64] |= 1 << (id % 64)
+				out.add(id)
 			}
 		}
 	}
@@ -144,7 +145,7 @@ func (s *scene) gateWords() gateBits {
 }
 
 // lets reports whether the gate of an area lets a text through.
-func (g *gates) lets(area int, has gateBits) bool {
+func (g *gates) lets(area int, has wordBits) bool {
 	for _, need := range g.areas[area] {
 		if met(need, has) {
 			return true
@@ -153,7 +154,7 @@ func (g *gates) lets(area int, has gateBits) bool {
 	return false
 }
 
-func met(need [][]uint16, has gateBits) bool {
+func met(need [][]uint16, has wordBits) bool {
 	for _, list := range need {
 		one := false
 		for _, id := range list {

@@ -43,8 +43,7 @@ func (s *scene) readGround() (*play.Rally, []Unread, bool) {
 	if !slices.ContainsFunc(s.toks, func(t token) bool { return groundWord(t.form) }) {
 		return nil, nil, false
 	}
-	g := &ground{s: s, m: newMatcher(s), used: make([]bool, len(s.toks)), setting: map[play.FactID]play.Value{}}
-	g.m.book = groundBook()
+	g := &ground{s: s, m: newMatcher(s, groundBook()), used: make([]bool, len(s.toks)), setting: map[play.FactID]play.Value{}}
 	v := &service{s: s, m: g.m, used: g.used, fact: make([]bool, len(s.toks))}
 	for i := 0; i < len(s.toks); {
 		if s.toks[i].mark != 0 {

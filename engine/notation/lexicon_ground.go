@@ -43,7 +43,7 @@ var groundGate = wordSet("antenna around backboard banner barrier basket beam be
 	"curtain divider duct fan fence floor goal hoop judge <lj> light line mesh net official overhead own pad pipe pole post r1 r2 rafter rail ref referee rim " +
 	"roof rope row scoreboard scorer seat shoe sneaker kneepad glove glasses headband spectator stand standard strap table truss umpire vent video wall roll corner lose lost surface area chase way playable")
 
-var groundBook = sync.OnceValue(func() map[string][]servePattern { return bookOf(groundTables[:]) })
+var groundBook = sync.OnceValue(func() *patternBook { return bookOf(groundTables[:]) })
 
 // groundTables are the tables of the surroundings' lexicon.
 var groundTables = [...]*[]serveRow{&groundBalls, &groundPeople}

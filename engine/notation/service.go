@@ -67,7 +67,7 @@ func (s *scene) readService() (*play.Rally, []Unread, bool) {
 	}) {
 		return nil, nil, false
 	}
-	v := &service{s: s, m: newMatcher(s), used: make([]bool, len(s.toks)), aside: make([]bool, len(s.toks)), fact: make([]bool, len(s.toks)), at: -1,
+	v := &service{s: s, m: newMatcher(s, serveBook()), used: make([]bool, len(s.toks)), aside: make([]bool, len(s.toks)), fact: make([]bool, len(s.toks)), at: -1,
 		facts: map[play.FactID]play.Value{}, setting: map[play.FactID]play.Value{}}
 	var rows []serveMatch
 	for i := 0; i < len(s.toks); {

@@ -109,6 +109,7 @@ type serveStep struct {
 type servePattern struct {
 	fields []serveStep
 	row    *serveRow
+	needs  [][]uint16 // words of the book: one of each list must stand ahead
 }
 
 // stepsOf makes a pattern ready.
@@ -163,24 +164,7 @@ func heads(fs []serveStep) (ws []string, empty bool) {
 }
 
 // serveBook is the serve's lexicon made ready.
-var serveBook = sync.OnceValue(func() map[string][]servePattern { return bookOf(serveTables[:]) })
-
-// bookOf makes tables ready: their patterns by the words that they can begin
-// with.
-func bookOf(tables []*[]serveRow) map[string][]servePattern {
-	out := map[string][]servePattern{}
-	for _, t := range tables {
-		for i := range *t {
-			p := servePattern{row: &(*t)[i], fields: stepsOf((*t)[i].pattern)}
-			ws, _ := heads(p.fields)
-			slices.Sort(ws)
-			for _, w := range slices.Compact(ws) {
-				out[w] = append(out[w], p)
-			}
-		}
-	}
-	return out
-}
+var serveBook = sync.OnceValue(func() *patternBook { return bookOf(serveTables[:]) })
 
 // roots puts the words that a form can be of to others: itself, and what is
 // left without its ending.
@@ -242,11 +226,12 @@ type matcher struct {
 	toks  []token
 	roots [][]string
 	skip  []bool // words that may stand between those of a row
-	book  map[string][]servePattern
+	book  *patternBook
+	ahead []wordBits // by token
 }
 
-func newMatcher(s *scene) *matcher {
-	m := &matcher{toks: s.toks, roots: make([][]string, len(s.toks)), skip: make([]bool, len(s.toks)), book: serveBook()}
+func newMatcher(s *scene, book *patternBook) *matcher {
+	m := &matcher{toks: s.toks, roots: make([][]string, len(s.toks)), skip: make([]bool, len(s.toks)), book: book}
 	for i, t := range s.toks {
 		if t.mark != 0 {
 			continue
@@ -257,6 +242,7 @@ func newMatcher(s *scene) *matcher {
 		}
 		m.skip[i] = skippable[t.form] || t.form == "<label>" || serveAsides[t.form] || t.side == own || idleScenery(t.form)
 	}
+	m.ahead = book.ahead(m.toks, m.roots)
 	return m
 }
 
@@ -270,17 +256,18 @@ func idleScenery(w string) bool {
 	return ok && r.means.class == cScenery
 }
 
-// at is the longest row that starts at token i.
-func (m *matcher) at(i int) (serveMatch, bool) {
+// at is the longest row that starts at a token.
+func (m *matcher) at(at int) (serveMatch, bool) {
 	var best serveMatch
-	tried := map[*serveRow]bool{}
+	var tried []*serveRow
 	try := func(ps []servePattern) {
-		for _, p := range ps {
-			if tried[p.row] {
+		for i := range ps {
+			p := &ps[i]
+			if !met(p.needs, m.ahead[at]) || slices.Contains(tried, p.row) {
 				continue
 			}
-			tried[p.row] = true
-			m.walk(p.fields, i, serveMatch{row: p.row, from: i}, func(j int, c serveMatch) {
+			tried = append(tried, p.row)
+			m.walk(p.fields, at, serveMatch{row: p.row, from: at}, func(j int, c serveMatch) {
 				if c.words > best.words {
 					c.to = j
 					best = c
@@ -288,11 +275,11 @@ func (m *matcher) at(i int) (serveMatch, bool) {
 			})
 		}
 	}
-	book := m.book
-	for _, w := range m.roots[i] {
+	book := m.book.starts
+	for _, w := range m.roots[at] {
 		try(book[w])
 	}
-	switch t := m.toks[i]; {
+	switch t := &m.toks[at]; {
 	case t.form == "<side>":
 		for _, w := range [...]string{"@S", "@R", "@X", "@Y", "@V"} {
 			try(book[w])
@@ -300,7 +287,7 @@ func (m *matcher) at(i int) (serveMatch, bool) {
 	case t.form == "<label>":
 		try(book["<label>"])
 	}
-	if _, ok := counted0(m.toks[i].form); ok {
+	if _, ok := counted0(m.toks[at].form); ok {
 		try(book["#"])
 	}
 	return best, best.row != nil
@@ -339,7 +326,13 @@ func (m *matcher) walk(fields []serveStep, j int, c serveMatch, done func(int, s
 
 // leaf reports whether token j is the word, and notes what the row takes of it.
 func (m *matcher) leaf(w string, j int, c serveMatch) (serveMatch, bool) {
-	t := m.toks[j]
+	t := &m.toks[j]
+	if w[0] != '@' && w[0] != '#' {
+		if w == "ball" && t.art == 'a' && c.row.op == svServe {
+			return c, false // "a ball" is another one
+		}
+		return c, m.is(j, w)
+	}
 	switch w {
 	case "@S", "@R", "@X", "@Y":
 		if t.form != "<side>" || t.side.fam == relative && w != "@X" {
@@ -365,10 +358,7 @@ func (m *matcher) leaf(w string, j int, c serveMatch) (serveMatch, bool) {
 		c.number = n
 		return c, ok
 	}
-	if w == "ball" && t.art == 'a' && c.row.op == svServe {
-		return c, false // "a ball" is another one
-	}
-	return c, m.is(j, w)
+	return c, false
 }
 
 func (m *matcher) is(j int, w string) bool { return slices.Contains(m.roots[j], w) }

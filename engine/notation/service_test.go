@@ -13,7 +13,7 @@ import (
 func TestServeRows(t *testing.T) {
 	for _, lexicon := range []struct {
 		tables []*[]serveRow
-		book   map[string][]servePattern
+		book   *patternBook
 	}{{serveTables[:], serveBook()}, {groundTables[:], groundBook()}} {
 		seen := map[string]bool{}
 		for _, table := range lexicon.tables {
@@ -29,8 +29,7 @@ func TestServeRows(t *testing.T) {
 					}
 				}
 				text := strings.Join(said(stepsOf(r.pattern)), " ")
-				m := newMatcher(newScene(tokens(text)))
-				m.book = lexicon.book
+				m := newMatcher(newScene(tokens(text)), lexicon.book)
 				if _, ok := m.at(0); !ok {
 					t.Errorf("%q is not found in %q", r.pattern, text)
 				}
