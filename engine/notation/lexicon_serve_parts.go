@@ -56,7 +56,7 @@ var serveParts = []struct {
 	{"sidemark", []string{"right|left? sideline hash? mark?", "side? hash? mark|line|hash of? service|serving? zone|area?", "service|serving zone|area", "sideline extension|extended?", "extension|extended of? sideline|side? line?", "extended sideline|side? line?"}},
 	{"signal", []string{"{w}", "{w} for? service|serve", "r1|ref|referee|official|up {w}", "{r1} {wh} it? service|serve?", "{r1} {wh} for service|serve", "i blow whistle", "whistle blow"}},
 	{"stuff", []string{"wall|curtain|divider|bleacher|bench|chair|table|railing|rail|fence|pad|padding|cart|stage|door|mat|trash|scoreboard|banner", "@X bench|chair|table", "scorer|score|scorekeeper|official table|bench", "official|ref|referee|r1|up stand|ladder|chair|platform",
-		"divider|dividing? curtain|net", "stand|ladder|platform", "ball cart|rack|bag", "wall pad", "curtain between court", "@X warm up area", "team bench|chair"}},
+		"divider|dividing curtain|net", "stand|ladder|platform", "ball cart|rack|bag", "wall pad", "curtain between court", "@X warm up area", "team bench|chair"}},
 	{"sv", []string{"@S? serve", "@S? jump|float|topspin serve", "ball|it", "served|serve ball"}},
 	{"toss", []string{"toss", "@S? toss", "toss ball", "second|first? toss"}},
 	{"where", []string{"court|floor|net|line|sideline|endline|corner|zone|feet|foot|leg|heel|play", "@X? hitter|setter|libero|passer|defender|player|middle|outside|server|{kid} feet|foot|leg?", "far|near|side|back|end line|sideline|side|corner|court", "far|near back corner|side", "playing? area|surface|court", "side|end line"}},
