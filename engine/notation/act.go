@@ -79,6 +79,9 @@ func (s *scene) act(c *clauseState, i int) int {
 		a.used, s.ballSubj, c.ball = true, true, true
 		return i + 1
 	}
+	if s.sourceOf(c, i) {
+		return i + 1
+	}
 	if noun && s.on0(c, i) {
 		s.swap = true
 	}
@@ -239,6 +242,11 @@ func (s *scene) act(c *clauseState, i int) int {
 			return c.to
 		}
 		a.used = true
+		if n := len(s.evs); n > 0 && n == c.first && s.evs[n-1].Kind == play.Intrusion && c.from > 0 && s.atoms[c.from-1].id == "so" {
+			if _, told := s.evs[n-1].facts[play.Hinders]; !told {
+				s.evs[n-1].set(play.Hinders, play.Yes) // the whistle is for it
+			}
+		}
 		h := s.add(play.Event{Kind: play.Whistle}, -1)
 		if f := s.toks[a.from].form; f == "inadvertent" || f == "accidental" {
 			h.facts[play.ErrorWhistle] = play.Yes

@@ -214,6 +214,9 @@ func (s *scene) holder(c *clauseState, f play.Fact) int {
 	switch f.ID {
 	case play.Place, play.Height, play.TakeOff, play.ReachHeight, play.Fingers, play.Manner, play.Attempts:
 		if s.fresh && s.verbSoon(c) {
+			if k := s.sheDid(c, f); k >= 0 {
+				return k
+			}
 			return -1
 		}
 	case play.CouldPlay:

@@ -19,6 +19,10 @@ func (s *scene) goesUp(c *clauseState, a *atom) {
 	}
 	k := s.lastContact()
 	opponents := k >= 0 && s.evs[k].Team != w.team && s.evs[k].Kind == play.Contact
+	if n := s.after(c, a); n != nil && n.class == cVerb && n.verb == vReachUp && s.contacts() == 0 && len(s.subj) == 1 && role != play.Hitter && role != play.Outside {
+		s.attempt(c, a) // "jumps with hands over the net"
+		return
+	}
 	if role == play.Blocker || opponents && role != play.Hitter && role != play.Outside {
 		s.attempt(c, a)
 	}
@@ -303,6 +307,9 @@ func (s *scene) collides(c *clauseState, i int) int {
 		return c.to
 	}
 	s.bump(c)
+	if base(a.word) == "trip" && s.evs[len(s.evs)-1].Kind == play.Bump && s.goingFor(c, j) {
+		s.evs[len(s.evs)-1].set(play.Hinders, play.Yes) // "trips the setter who was running to the ball"
+	}
 	if h := s.evs[len(s.evs)-1]; h.Kind == play.Bump {
 		switch a.word {
 		case "hinder", "hinders", "interfere", "interferes", "interfere with", "interferes with", "obstruct", "obstructs", "impede", "impedes":

@@ -71,7 +71,21 @@ func (s *scene) contact(c *clauseState, a *atom, noun bool) {
 				t = s.flow()
 			}
 		}
-		if w := s.subj; len(w) == 1 && a.action.Attacking() && w[0].one && w[0].team == t && s.fresh && (w[0].pid < 0 || !s.people[w[0].pid].acts) {
+		if a.action.Attacking() && s.contacts() == 0 {
+			for _, e := range s.evs {
+				if e.Kind == play.Attempt {
+					t = e.Team.Other() // they went up against it
+				}
+			}
+		}
+		if w := s.subj; a.action.Attacking() && len(w) == 1 && s.fresh && s.meetsHer(c, a) {
+			t = w[0].team.Other() // "the spike hits her"
+			who = []party{{team: t, pid: -1}}
+			if w[0].one {
+				keep[0].pid = s.settle(&w[0])
+				s.lastWho = keep[0].pid
+			}
+		} else if len(w) == 1 && a.action.Attacking() && w[0].one && w[0].team == t && s.fresh && (w[0].pid < 0 || !s.people[w[0].pid].acts) {
 			who = w // "takes off behind the line, attack goes over"
 		} else {
 			who = []party{{team: t, pid: -1}}
@@ -211,6 +225,9 @@ func (s *scene) touch(w party, action play.Action) {
 			s.touch(*r, play.Touch)
 			s.next, s.link = keep, play.Same
 		}
+	}
+	if s.reception && s.contacts() == 0 && len(s.evs) == 0 {
+		s.open[play.Used], s.open[play.Has] = play.Zero, play.Value(w.team.String())
 	}
 	pid := s.settle(&w)
 	if len(s.subj) > 0 && s.subj[0].team == w.team && s.subj[0].pid < 0 {

@@ -24,7 +24,10 @@ func (s *scene) upTogether(c *clauseState, a *atom) bool {
 		for i < c.to && s.atoms[i].class == cScenery {
 			i++
 		}
-		if i+1 >= c.to || !slices.Contains([]string{"with", "beside", "alongside"}, s.atoms[i].word) && !strings.HasPrefix(s.atoms[i].word, "next to") {
+		for i+1 < c.to && (s.atoms[i].class == cOrder && s.atoms[i].id == "same" || s.atoms[i].word == "right" || s.atoms[i].word == "along") {
+			i++ // "at the same time as our middle", "right alongside her"
+		}
+		if i+1 >= c.to || !slices.Contains([]string{"with", "beside", "alongside", "as"}, s.atoms[i].word) && !strings.HasPrefix(s.atoms[i].word, "next to") || s.atoms[i].word == "as" && s.atoms[i-1].class != cOrder {
 			return false
 		}
 		w, j, ok := s.phrase(c, i+1)
@@ -37,8 +40,8 @@ func (s *scene) upTogether(c *clauseState, a *atom) bool {
 		if w.team != s.subj[0].team {
 			return false
 		}
-		s.mark(i, j)
-		for k := i; k < j; k++ {
+		s.mark(at+1, j)
+		for k := at + 1; k < j; k++ {
 			s.atoms[k].class = cFiller
 		}
 		s.subj = append(s.subj, w)

@@ -30,10 +30,11 @@ func (s *scene) harmless() {
 		switch {
 		case (a.class == cDest || a.class == cPlace) && s.whileLive(i):
 			a.class = cScenery
-		case a.class == cNone && s.manner(i), s.measured(i):
+		case a.class == cNone && s.manner(i), s.measured(i), s.loose(i):
 			a.class = cScenery
 		case a.class == cSide && a.poss && s.ownsScenery(i):
 			a.class = cScenery
+		case s.passerBy(i):
 		case a.class == cOfficial && s.idler(i):
 			a.class = cScenery
 		case a.class == cCall || a.class == cClaim || a.class == cAsk:

@@ -228,8 +228,6 @@ var stories = []entry{
 	{"used <side> three <hit>", counted(cUsed, 3)},
 	{"used up <side> <hit>", counted(cUsed, 3)},
 	{"used up <side> three <hit>", counted(cUsed, 3)},
-	{"walk back", scenery()},
-	{"walk back to base", scenery()},
 	{"walk it along", scenery()},
 	{"way out", goesTo(dOut)},
 	{"way out back", goesTo(dOut)},

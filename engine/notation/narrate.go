@@ -55,6 +55,11 @@ func (s *scene) step(c *clauseState, i int) int {
 	}
 	switch a.class {
 	case cSide, cRole, cRow, cLibero, cPerson, cMate, cSame, cShe, cLabel, cCard, cBoth:
+		for j := i; j < c.to && j < i+3; j++ {
+			if b := s.atoms[j]; b.class == cRow && strings.HasPrefix(b.phrase, "penetrat") {
+				s.next = append(s.next, stated1{fact: play.TakeOff, value: play.InFront}) // who penetrates plays at the net
+			}
+		}
 		if a.class == cSide && i+1 < c.to && s.atoms[i+1].class == cFloor {
 			if k := len(s.evs) - 1; (k >= c.first || k >= 0 && !s.verbAhead0(c)) && s.body == play.Unknown && s.evs[k].Kind == play.Line && s.team(a.side) == s.evs[k].Team.Other() {
 				s.mark(i, i+2) // "every bit of the shoe on the opponent's floor"
@@ -122,12 +127,16 @@ func (s *scene) step(c *clauseState, i int) int {
 	case cUsed:
 		s.used(c, a)
 	case cOpen:
+		if s.goesFor(c, i) {
+			a.used = true // "fighting for an overpass"
+			return i + 1
+		}
 		s.opening(a)
 		if s.ballSubj && len(s.evs) > c.first {
 			c.ball = true
 		}
 	case cCaution:
-		if w := s.toks[a.from].base; w == "hit" && s.ballSubj { // "the ball hits her in the face"
+		if w := s.toks[a.from]; (w.base == "hit" || w.form == "hit") && s.ballSubj { // "the ball hits her in the face"
 			s.hitBy(c, i, i)
 		}
 	case cDest:
@@ -153,6 +162,9 @@ func (s *scene) step(c *clauseState, i int) int {
 		s.touchesThing(c, a)
 	case cBody:
 		a.used = true
+		if i == c.from && s.ballSubj && s.lastWho >= 0 && s.verbAhead(c, i+1) && len(s.evs) > 0 && !s.evs[len(s.evs)-1].Ball() {
+			s.subj, s.ballSubj, s.fresh = []party{{team: s.people[s.lastWho].Team, pid: s.lastWho, one: true}}, false, true // "no touch of the ball, chest touches the net"
+		}
 		if k := s.lastContact(); strings.HasPrefix(a.word, "hit") && k >= 0 && k == len(s.evs)-1 && s.evs[k].Kind == play.Contact {
 			s.bodyHits++ // "took the ball, hit her left hand": the ball did
 			s.manyBodies()

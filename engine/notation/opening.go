@@ -108,6 +108,9 @@ func (s *scene) opening(a *atom) {
 func (s *scene) numbered(c *clauseState, i int) int {
 	a := &s.atoms[i]
 	a.used = true
+	if s.goesFor(c, i) {
+		return i + 1
+	}
 	if len(s.evs) > c.first { // "plays the second ball"
 		for j := len(s.evs) - 1; j >= c.first; j-- {
 			if s.evs[j].Kind == play.Contact {

@@ -40,6 +40,9 @@ func (s *scene) people0(c *clauseState, i int) int {
 		s.mark(start, i)
 		return i // "sets it to zone 4": where, not whom
 	}
+	if j := s.setFor(c, start, i); j > 0 {
+		return j
+	}
 	if onlyRow && !s.verbAhead(c, i) {
 		s.rowOf(c, w.row, start, i)
 		return i
@@ -67,7 +70,7 @@ func (s *scene) people0(c *clauseState, i int) int {
 	}
 	s.mark(start, i)
 	s.named = w.team
-	if start > c.from && object0(s, start) && (len(s.evs) > c.first || s.ballSubj || s.atoms[start-1].word == "to" && s.verbBefore(c, start)) {
+	if start > c.from && object0(s, start) && (len(s.evs) > c.first || s.fresh && len(s.subj) == 1 && s.standsBy(c, start) || s.ballSubj || s.atoms[start-1].word == "to" && s.verbBefore(c, start)) {
 		s.object = &w
 		if k := s.lastContact(); k >= 0 && s.atoms[start-1].word == "to" && s.evs[k].Kind == play.Contact && s.evs[k].Team == w.team {
 			s.evs[k].set(play.Completes, play.No)
@@ -182,6 +185,9 @@ func (s *scene) nounPhrase(c *clauseState, i int) (party, int, bool) {
 			w.role, w.lib, w.one = play.Libero, true, true
 			if a.label != "" {
 				w.label = a.label
+			}
+			if j := s.sideAfter(c, i+1, side, &w); j > 0 {
+				return w, j, true
 			}
 			continue
 		case cRole:

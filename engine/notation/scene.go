@@ -122,6 +122,7 @@ type party struct {
 func newScene(ts []token) *scene {
 	s := &scene{toks: ts, open: map[play.FactID]play.Value{}, voids: map[play.FactID]bool{}, first: map[family]play.Team{}, lastWho: -1}
 	s.atoms = lex().atoms(ts)
+	ownBody(s.atoms)
 	crowds(s.atoms)
 	s.sides()
 	s.slash = slashForm(s.atoms)

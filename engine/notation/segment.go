@@ -65,6 +65,7 @@ func (s *scene) run() {
 			s.mark(g.from, verb+1)
 			g.from = verb + 1
 			s.narrate(g)
+		case s.aftermath(g), s.intrudes(g), s.maxim(g):
 		case s.chatter(g):
 		case s.reported(g):
 		case s.asking(g):

@@ -82,6 +82,8 @@ func letterTeams(ws []word) (hasB, hasSR bool) {
 		case head == "B", s == "A's", s == "b" && i > 0, s == "a's",
 			len(head) > 1 && (head[0] == 'A' || head[0] == 'B') && numeric(head[1:]) && head != "A4":
 			hasB = true
+		case head == "A4" && (i > 0 && strings.EqualFold(ws[i-1].raw, "player") || s == "A4's" || i+1 < len(ws) && thirdPerson(ws[i+1].raw)):
+			hasB = true
 		case head == "R" || head == "S", len(s) > 1 && (s[0] == 'R' || s[0] == 'S') && numeric(s[1:]) && s != "R1" && s != "R2":
 			hasSR = true
 		case head == "A" && i > 0 && ws[i-1].mark != '.' && ws[i-1].mark != '?':

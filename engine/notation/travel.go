@@ -189,6 +189,9 @@ func (s *scene) land(t play.Team, v play.Value) {
 // came down.
 func (s *scene) above(c *clauseState, a *atom, t play.Team) {
 	n := len(s.evs)
+	if s.handsOver(c, a, t) {
+		return
+	}
 	if n == 0 {
 		a.used = false
 		return
@@ -215,6 +218,10 @@ func (s *scene) above(c *clauseState, a *atom, t play.Team) {
 			return
 		}
 		s.cross(t)
+	case play.Line:
+		if h.Team == t {
+			a.used = false // "lands under the net on the other side"
+		}
 	default:
 		if h.Team != t {
 			a.used = false

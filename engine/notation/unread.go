@@ -17,7 +17,7 @@ const (
 // matter are marked as scenery; words that carry nothing are left out.
 func (s *scene) unread(noPlay bool) []Unread {
 	for _, n := range s.next {
-		if n.fact == play.Together && s.blocked() || n.fact == play.Hinders && n.value == play.No {
+		if n.fact == play.Together && s.blocked() || n.fact == play.Playing && n.value == play.No && n.at != nil && strings.Contains(n.at.phrase, " back") || n.fact == play.Hinders && n.value == play.No {
 			continue
 		}
 		if n.at != nil {
