@@ -20,6 +20,9 @@ func (s *scene) act(c *clauseState, i int) int {
 	if s.inAction(c, i) {
 		return i + 1
 	}
+	if s.gotBlocked(c, i) {
+		return i + 1
+	}
 	s.suffered(c, i)
 	if !noun && i > c.from && s.meant(c, i) {
 		return i + 1
@@ -79,7 +82,7 @@ func (s *scene) act(c *clauseState, i int) int {
 		a.used, s.ballSubj, c.ball = true, true, true
 		return i + 1
 	}
-	if s.sourceOf(c, i) {
+	if s.sourceOf(c, i) || s.adjectival(c, i) {
 		return i + 1
 	}
 	if noun && s.on0(c, i) {

@@ -29,7 +29,7 @@ func (s *scene) aftermath(g segment) bool {
 		if id := faultOf(*a); id != "" && id != "illegal" && id != "play-on" {
 			call = true
 		}
-		ruling := slices.Contains(rulingVerbs, f) && (a.to-a.from == 1 || s.toks[a.to-1].form == "it")
+		ruling := a.class == cCall && a.to-a.from > 2 || slices.Contains(rulingVerbs, f) && (a.to-a.from == 1 || s.toks[a.to-1].form == "it")
 		switch {
 		case ruling && who && !verb:
 			if f == "blow" && a.class == cVerb {
@@ -122,6 +122,11 @@ func (s *scene) sourceOf(c *clauseState, i int) bool {
 // intrudes reads a clause in which something that has no part in the play comes
 // onto the court: "a water bottle rolled onto the court next to our libero".
 func (s *scene) intrudes(g segment) bool {
+	for i := g.from; i < g.to; i++ {
+		if s.atoms[i].class == cBall && i+1 < g.to && s.atoms[i+1].class == cVerb {
+			return false
+		}
+	}
 	i, thing := g.from, false
 	for ; i < g.to; i++ {
 		a := s.atoms[i]
@@ -142,7 +147,11 @@ func (s *scene) intrudes(g segment) bool {
 		switch a := s.atoms[i]; a.class {
 		case cFloor:
 			court = court || a.word == "court" || a.word == "floor"
-		case cFiller, cInto, cScenery, cSide, cRole, cPerson, cLibero, cAround, cDigits, cNone:
+		case cFiller, cInto, cScenery, cSide, cRole, cPerson, cLibero, cAround, cDigits, cNone, cBall:
+		case cVerb:
+			if a.verb != vGo {
+				return false
+			}
 		case cDest:
 			court = court || strings.HasSuffix(a.word, "court")
 			if a.dest != dSide && a.dest != dIn && a.dest != dAbove && a.dest != dOver {

@@ -25,6 +25,9 @@ func (s *scene) state(c *clauseState, a *atom, f play.FactID, v play.Value) {
 	}
 	a.used = true
 	s.heard = true
+	if f == play.Place && v == play.Own && s.farFromNet(a) {
+		return
+	}
 	if k := len(s.evs) - 1; f == play.Playing && v == play.No && k >= c.first && s.evs[k].Kind == play.NetTouch && s.willed(a) && s.pulled(c) {
 		s.evs[k].set(play.Hinders, play.Yes) // to gain something by it
 	}

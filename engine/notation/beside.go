@@ -107,6 +107,10 @@ func (s *scene) goingFor(c *clauseState, i int) bool {
 // maxim reads what somebody holds to be the rule at large: "they say she can't
 // use her hands ever". It tells nothing of the play.
 func (s *scene) maxim(g segment) bool {
+	if s.allowedTo(g) {
+		s.settled(g.from, g.to)
+		return true
+	}
 	claim, modal := -1, -1
 	for i := g.from; i < g.to; i++ {
 		a := s.atoms[i]

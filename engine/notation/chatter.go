@@ -34,6 +34,10 @@ func (s *scene) chatter(g segment) bool {
 			if a.id == "unsure" || a.id == "first" {
 				return false
 			}
+		case cUsed:
+			if !talk {
+				return false
+			}
 		case cFiller, cAsk, cShe, cPoint, cCode, cElse, cEvidence, cNot, cNobody, cBall, cPerson, cDigits, cTopic, cMate, cUnknown:
 		default:
 			return false

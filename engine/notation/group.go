@@ -66,7 +66,7 @@ func (s *scene) upTogether(c *clauseState, a *atom) bool {
 // gives the end of what it read, 0 where it is not that.
 func (s *scene) bothReach(c *clauseState, i int) int {
 	if !s.twoUp() {
-		return 0
+		return s.wallReach(c, i)
 	}
 	for j := i; j < c.to; j++ {
 		b := s.atoms[j]

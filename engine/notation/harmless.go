@@ -35,6 +35,8 @@ func (s *scene) harmless() {
 		case a.class == cSide && a.poss && s.ownsScenery(i):
 			a.class = cScenery
 		case s.passerBy(i):
+		case a.class == cBy && s.nearBy(i):
+			a.class = cScenery
 		case a.class == cOfficial && s.idler(i):
 			a.class = cScenery
 		case a.class == cCall || a.class == cClaim || a.class == cAsk:

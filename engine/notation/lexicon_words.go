@@ -22,17 +22,15 @@ const fillers = "able about above again all along already also am any anybody an
 	"usually very was way were where whether who whom will with within would yes yet you your"
 
 // sceneryWords are known not to matter to a ruling.
-const sceneryWords = "actually angry anyway apparently athletic awkward awkwardly backpedal " +
-	"backpedals balance basically beautiful big boys championship chase chased chases chasing coed " +
-	"corner crazy curious debate deciding deep discussion district districts dive dives diving else " +
-	"fast film final finals five freshman friday full funny furious game girls great guys gym haha " +
-	"happy hard hey hi high honestly huge hustle hustles kids last level literally lol long low mad " +
-	"match newbie nice night obviously officiated officiating playoff playoffs quick quickly raised " +
-	"ran rec recreational refereed reffing regional regionals replayed rookie running runs saturday " +
-	"saw scenario score scramble scrambling season semifinal senior short slow slowly softly " +
-	"sophomore speed sprawl sprawling state straight strong sunday tall tie tied today tonight tough " +
-	"tournament turn turning turns upset video watched watching week weekend wild wondering worked " +
-	"working yesterday"
+const sceneryWords = "actually angry anyway apparently athletic awkward awkwardly backpedal backpedals balance " +
+	"basically beautiful big boys championship coed corner crazy curious debate deciding deep " +
+	"discussion district districts else fast film final finals five freshman friday full funny furious " +
+	"game girls great guys gym haha happy hard hey hi high honestly huge last level literally lol long " +
+	"low mad match newbie nice night obviously officiated officiating playoff playoffs quick quickly " +
+	"raised rec recreational refereed reffing regional regionals replayed rookie saturday saw scenario " +
+	"score season semifinal senior slow slowly softly sophomore speed state straight strong sunday " +
+	"tall tie tied today tonight tough tournament turn turning turns upset video watched watching week " +
+	"weekend wild wondering worked working yesterday"
 
 // skipped are the words that may stand between the words of a phrase.
 const skipped = "a accidentally actually also an are barely be been being clearly easily fully had has have her " +

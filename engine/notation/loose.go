@@ -53,3 +53,58 @@ func (s *scene) loose(i int) bool {
 	}
 	return true
 }
+
+// pasts are past forms of plain verbs that do not end in -ed. Sorted.
+var pasts = []string{"bent", "bit", "bled", "bound", "bred", "built", "burnt", "burst", "cast", "clung", "cost", "cut", "dealt", "drank", "felt", "fled", "fought", "froze", "gave", "ground", "heard", "hid", "hurt", "kept", "knelt", "laid", "leant", "led", "let", "lost", "met", "paid", "put", "quit", "read", "rid", "rode", "rose", "sank", "saw", "sewn", "shed", "shone", "shrank", "shut", "slept", "slew", "slit", "snuck", "sped", "spent", "spilt", "spit", "split", "spread", "stank", "stole", "stung", "strode", "swam", "swept", "swore", "taught", "thrust", "trod", "upset", "wept", "woke", "wore", "wove", "wrung"}
+
+// verbal reports whether a word nobody knows can be a verb where it stands: it
+// has the ending of one, or stands after many, after "to" or after an auxiliary.
+func (s *scene) verbal(i int) bool {
+	w := s.toks[s.atoms[i].from].form
+	for _, end := range []string{"s", "ed", "ing", "ew", "uck", "ought", "ung", "ang", "ept", "oke", "ove", "ook", "ank", "ode"} {
+		if strings.HasSuffix(w, end) && !strings.HasSuffix(w, "ss") {
+			return true
+		}
+	}
+	if slices.Contains(pasts, w) || i == 0 {
+		return true
+	}
+	for j := i - 1; j >= 0; j-- {
+		switch p := s.atoms[j]; p.class {
+		case cScenery, cCard:
+			continue
+		case cFiller, cAsk, cNot:
+			switch p.word {
+			case "can", "could", "did", "do", "does", "i", "may", "might", "must", "not", "should", "to", "who", "will", "would", "you":
+				return true
+			}
+			if p.class == cFiller {
+				return false
+			}
+			return true
+		case cSide:
+			return !p.poss
+		case cBoth, cNobody, cBody:
+			return true
+		case cRole, cPerson, cMate:
+			return strings.HasSuffix(s.toks[p.to-1].form, "s")
+		}
+		return false
+	}
+	return true
+}
+
+// nearBy reports whether "by" says where something is, and not who does it: "the
+// ball by her waist", "by the antenna".
+func (s *scene) nearBy(i int) bool {
+	if i+1 >= len(s.atoms) {
+		return false
+	}
+	switch n := s.atoms[i+1]; n.class {
+	case cThing, cBody, cFloor, cNone:
+		return true
+	case cShe:
+		return i+2 < len(s.atoms) && s.atoms[i+2].class == cBody
+	}
+	return false
+}

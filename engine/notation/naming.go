@@ -65,7 +65,7 @@ func (s *scene) owns(c *clauseState, i int) play.Team {
 		return play.NoTeam
 	}
 	j := i + 1
-	for j < c.to && s.atoms[j].class == cScenery {
+	for j < c.to && (s.atoms[j].class == cScenery || s.atoms[j].class == cSide && s.atoms[j].side == own) {
 		j++
 	}
 	if j >= c.to || s.atoms[j].class != cRole && s.atoms[j].class != cLibero && s.atoms[j].class != cMate {

@@ -30,6 +30,8 @@ func (s *scene) narrate(g segment) {
 	for i := from; i < g.to; {
 		i = s.step(c, i)
 	}
+	s.alsoHits(c)
+	s.thenToo(c)
 	if n := len(s.evs); c.first == n && n > 0 && s.fresh && len(s.subj) == 1 && s.atoms[g.from].class == cOrder && s.atoms[g.from].id == "then" && s.evs[n-1].Kind == play.Contact && s.evs[n-1].Team != s.subj[0].team && !s.verbAhead(c, g.from) {
 		s.touch(s.subj[0], play.Touch) // "the blocker touches it, then the setter"
 	}
@@ -103,6 +105,9 @@ func (s *scene) step(c *clauseState, i int) int {
 		a.used = true
 		if i > c.from && s.atoms[i-1].class == cVerb && s.atoms[i-1].verb != vGo && s.atoms[i-1].verb != vLand {
 			return i + 1 // what the verb is done to
+		}
+		if i > c.from && s.atoms[i-1].class == cVerb && base(s.toks[s.atoms[i-1].from].form) == "chase" {
+			return i + 1 // "a player chasing the ball"
 		}
 		if i > c.from && s.fresh && s.atoms[i-1].class == cScenery && strings.HasSuffix(s.toks[s.atoms[i-1].from].form, "ing") {
 			return i + 1 // "a player chasing the ball"
@@ -201,7 +206,12 @@ func (s *scene) step(c *clauseState, i int) int {
 		s.floor(c, a)
 	case cFiller:
 		a.used = true
+		if row := s.inSpot(c, i); row != play.Unknown {
+			s.rowOf(c, row, i, i+2)
+			return i + 2
+		}
 		s.atNet(c, i)
+		s.leavesHands(c, i)
 		if a.word == "who" && s.object != nil {
 			s.subj, s.fresh, s.ballSubj = []party{*s.object}, true, false
 		}

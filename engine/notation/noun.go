@@ -69,6 +69,11 @@ func (s *scene) takes(c *clauseState, i int) {
 		return
 	}
 	b := &s.atoms[j]
+	if base(s.toks[a.from].form) == "take" && b.action == play.Attack && owner == play.NoTeam && strings.HasPrefix(s.toks[b.from].form, "swing") {
+		a.verb, a.action = vContact, b.action // "took a full swing at it"
+		s.asBall(i+1, j)
+		return
+	}
 	if b.action == play.Block && b.verb == vContact {
 		return // "tools the block": it is touched after the hit
 	}

@@ -143,11 +143,21 @@ func (s *scene) numbered(c *clauseState, i int) int {
 	// A ball that goes somewhere has been hit: the contact is told here.
 	for j := i + 1; j < c.to; j++ {
 		switch s.atoms[j].class {
-		case cDest, cInto, cThing:
+		case cInto:
+			if s.comesOff(c, i, j) {
+				return i + 1
+			}
+			s.numberContact()
+			c.ball = true
+			return i + 1
+		case cDest, cThing:
 			s.numberContact()
 			c.ball = true
 			return i + 1
 		case cVerb:
+			if j+1 < c.to && s.atoms[j+1].class == cInto && s.comesOff(c, i, j+1) {
+				return i + 1
+			}
 			if s.rallied(c, j) { // "first ball was a rocket": no way that it went
 				return i + 1
 			}

@@ -29,6 +29,9 @@ func (s *scene) people0(c *clauseState, i int) int {
 	}
 	w, i, ok := s.phrase(c, i)
 	if !ok {
+		if b := &s.atoms[start]; i == start+1 && b.class == cShe && (b.word == "her" || b.word == "his") && i < c.to && s.atoms[i].class == cFact && s.atoms[i].fact == play.TakeOff {
+			b.used = true // "her foot was on the line": whose is told further on
+		}
 		return i
 	}
 	said := start > 0 && (s.atoms[start-1].word == "is" || s.atoms[start-1].word == "was") // "she is back row and ..."
@@ -149,6 +152,9 @@ func (s *scene) nounPhrase(c *clauseState, i int) (party, int, bool) {
 			if i > start && s.atoms[i-1].class == cLabel && !side && !a.poss && a.side.fam == colours {
 				side, w.team = true, s.team(a.side) // "#8 white"
 				continue
+			}
+			if side && a.side == own && s.atoms[i-1].class == cShe {
+				continue // "her own hitter"
 			}
 			if side || w.one && !w.fresh || w.row != play.Unknown && a.poss {
 				return w, i, true

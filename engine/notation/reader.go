@@ -120,6 +120,8 @@ func (s *scene) finish() *play.Rally {
 	if n := len(s.evs) - 1; n > 0 && s.evs[n].Kind == play.Land && s.evs[n].soft && s.evs[n].facts[play.Lands] == play.Unknown {
 		if e := &s.evs[n-1]; e.Kind == play.Strike && s.evs[n].Team != play.NoTeam && s.evs[n].Team == e.Team {
 			e.set(play.Completes, play.No)
+		} else if e.Kind == play.Strike && s.evs[n].Team != play.NoTeam && e.Team != play.NoTeam {
+			e.set(play.Completes, play.Yes) // it comes down on the other side
 		}
 		s.evs = s.evs[:n] // on its way down when the story ends
 	}
@@ -237,6 +239,9 @@ func (s *scene) dropAttempts() {
 			f := &s.evs[j]
 			if f.Kind != play.Contact || f.who != e.who {
 				continue
+			}
+			if j > 0 && f.Action == play.Touch && j > i && s.evs[j-1].Kind == play.Contact && s.evs[j-1].Team != f.Team && s.evs[j-1].Action.Attacking() {
+				f.Action = play.Block // who went up to block and was then hit
 			}
 			if v, ok := e.facts[play.ReachHeight]; ok {
 				if _, told := f.facts[play.ReachHeight]; !told {

@@ -49,6 +49,7 @@ func (s *scene) run() {
 		s.side0(g)
 		by, verb := s.claims(g)
 		switch {
+		case s.maxim(g):
 		case s.supposes(g):
 			s.suppose(g)
 		case s.wallOf(g), s.general(g), s.lone(g), s.counts(g), s.kind0(g):
@@ -65,7 +66,7 @@ func (s *scene) run() {
 			s.mark(g.from, verb+1)
 			g.from = verb + 1
 			s.narrate(g)
-		case s.aftermath(g), s.intrudes(g), s.maxim(g):
+		case s.aftermath(g), s.intrudes(g):
 		case s.chatter(g):
 		case s.reported(g):
 		case s.asking(g):

@@ -89,6 +89,9 @@ func (s *scene) toldOf(c *clauseState, i int, noun bool) bool {
 		}
 		return false
 	}
+	if i == c.from && base(a.word) == "contact" && s.lastContact() >= 0 && !c.deny && i+1 < c.to && s.atoms[i+1].class == cFiller && (s.atoms[i+1].word == "was" || s.atoms[i+1].word == "is") {
+		return true // "contact was at head height"
+	}
 	if base(a.word) != "contact" && base(a.word) != "touch" || s.toks[a.from].form != a.word || s.lastContact() < 0 || s.fresh || c.deny {
 		return false
 	}

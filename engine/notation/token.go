@@ -58,6 +58,7 @@ var compounds = []struct{ words, form string }{
 	{"attack line", "<aline>"},
 	{"center line", "<cline>"},
 	{"line judge", "<lj>"},
+	{"line judges", "<lj>"},
 	{"spiking line", "<aline>"},
 	{"ten foot line", "<aline>"},
 	{"ten footer", "<aline>"},
@@ -98,6 +99,9 @@ func tokens(text string) []token {
 			continue
 		}
 		parts, poss := expand(w.raw)
+		if poss && len(parts) == 1 && i+1 < len(ws) && isAfter(w.raw, strings.ToLower(ws[i+1].raw)) {
+			parts, poss = append(parts, "is"), false // "the setter's in 5"
+		}
 		for j, s := range parts {
 			if a := article(s); a != 0 {
 				art, this = a, s == "this"

@@ -56,7 +56,7 @@ func (s *scene) unread(noPlay bool) []Unread {
 		case noPlay && a.class == cTopic:
 			continue
 		}
-		out = append(out, Unread{Word: s.words(a), Stray: a.class == cNone && !a.row && !s.telling(i)})
+		out = append(out, Unread{Word: s.words(a), Stray: a.class == cNone && !a.row && (!s.telling(i) || !s.verbal(i))})
 	}
 	return out
 }
