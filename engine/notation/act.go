@@ -23,6 +23,9 @@ func (s *scene) act(c *clauseState, i int) int {
 	if s.gotBlocked(c, i) {
 		return i + 1
 	}
+	if j := s.insteadOf(c, i); j > 0 {
+		return j
+	}
 	s.suffered(c, i)
 	if !noun && i > c.from && s.meant(c, i) {
 		return i + 1
@@ -257,6 +260,9 @@ func (s *scene) act(c *clauseState, i int) int {
 	case vIntrude:
 		a.used = true
 		s.waiting(s.add(play.Event{Kind: play.Intrusion}, -1))
+		if strings.HasSuffix(a.phrase, " go out") || strings.HasSuffix(a.phrase, " cut out") || strings.HasSuffix(a.phrase, " go off") {
+			s.evs[len(s.evs)-1].set(play.Hinders, play.Yes) // nobody plays on without light
+		}
 		for j := i + 1; j < c.to; j++ { // its way is of no matter
 			switch b := &s.atoms[j]; b.class {
 			case cVerb, cDest, cFloor, cInto, cSide, cThing, cFiller, cDigits, cPerson:

@@ -34,6 +34,10 @@ func (s *scene) state(c *clauseState, a *atom, f play.FactID, v play.Value) {
 	if s.elsewhere(a, f) || f == play.Completes && s.body != play.Unknown && !s.afterBall(a) {
 		return // "her feet stayed on our side"
 	}
+	if f == play.CouldPlay && v == play.No && len(s.evs) > 0 && s.evs[len(s.evs)-1].Kind == play.Bump && s.atoms[c.from].word == "who" {
+		s.evs[len(s.evs)-1].set(play.Hinders, play.Yes) // "collides with the setter, who cannot reach the ball"
+		return
+	}
 	if f == play.CouldPlay && v == play.No && len(s.evs) > 0 {
 		switch s.evs[len(s.evs)-1].Kind {
 		case play.NetTouch, play.Line, play.Bump: // nobody was there to be hindered

@@ -141,6 +141,9 @@ func (s *scene) step(c *clauseState, i int) int {
 			c.ball = true
 		}
 	case cCaution:
+		if j := s.gotHit(c, i); j > 0 {
+			return j
+		}
 		if w := s.toks[a.from]; (w.base == "hit" || w.form == "hit") && s.ballSubj { // "the ball hits her in the face"
 			s.hitBy(c, i, i)
 		}
@@ -247,7 +250,7 @@ func (s *scene) order(c *clauseState, a *atom) {
 	case "then":
 		s.link = play.Before
 	case "before":
-		if s.beforeShe(c, a) {
+		if s.beforeShe(c, a) || s.beforeThat(c, a) {
 			return
 		}
 		if !initial {

@@ -155,6 +155,8 @@ var spellings = []struct{ from, to string }{
 	{"ds", "defender"},
 	{"dunno", "do not know"},
 	{"fr", "front row"},
+	{"freeball", "free ball"},
+	{"freeballs", "free balls"},
 	{"frnt", "front"},
 	{"frontcourt", "front court"},
 	{"frontrow", "front row"},

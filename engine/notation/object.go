@@ -30,6 +30,11 @@ func (s *scene) touches(c *clauseState, i int, noun bool) int {
 	if !noun && s.meetsBlock(c, i) {
 		s.ballSubj, c.ball = true, true
 	}
+	if !noun && s.number > 0 && i > c.from && s.atoms[i-1].class == cNumber {
+		if n, _ := s.partsAt(c, i+1); n > 0 { // "the second contact hits her arms and her chest"
+			s.ballSubj, c.ball = true, true
+		}
+	}
 	if s.ballSubj && !noun && s.passiveVerb {
 		s.hits(c, a, noun)
 		return i + 1

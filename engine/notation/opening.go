@@ -57,6 +57,13 @@ func (s *scene) opening(a *atom) {
 		}
 		s.over = true
 		for i := range s.atoms {
+			if s.atoms[i].from == a.from && t == play.NoTeam && i+2 < len(s.atoms) && s.atoms[i+1].word == "from" && s.atoms[i+2].class == cSide && !s.atoms[i+2].poss {
+				if r := s.team(s.atoms[i+2].side); r != play.NoTeam { // "free ball from them"
+					s.mark(i+1, i+3)
+					s.atoms[i+2].class = cFiller
+					t, s.on = r, r.Other()
+				}
+			}
 			if s.atoms[i].from == a.from && t == play.NoTeam && i+2 < len(s.atoms) && s.atoms[i+1].word == "to" && s.atoms[i+2].class == cSide && !s.atoms[i+2].poss {
 				if r := s.team(s.atoms[i+2].side); r != play.NoTeam { // "free ball to B"
 					s.mark(i+1, i+3)
@@ -111,9 +118,16 @@ func (s *scene) numbered(c *clauseState, i int) int {
 	if s.goesFor(c, i) {
 		return i + 1
 	}
+	if i == c.from && len(s.evs) > 1 && c.to-c.from < 5 && i+2 < c.to && (s.atoms[i+1].word == "was" || s.atoms[i+1].word == "is") && s.atoms[i+2].class == cVerb && s.atoms[i+2].art == 'a' {
+		s.lost = append(s.lost, s.words(*a)) // "the first hit was a pass", said after the play: where it belongs is not known
+		return c.to
+	}
 	if len(s.evs) > c.first { // "plays the second ball"
 		for j := len(s.evs) - 1; j >= c.first; j-- {
 			if s.evs[j].Kind == play.Contact {
+				if j == 1 && s.evs[1].joint && s.evs[0].joint && s.evs[0].Team == s.evs[1].Team {
+					j = 0 // two who touch it together, and nothing before: so much had been used
+				}
 				s.evs[j].Number = a.n
 				return i + 1
 			}

@@ -11,6 +11,9 @@ func (s *scene) bodies(c *clauseState, i int) int {
 	}
 	s.numberContact()
 	k := s.lastContact()
+	if s.herParts(i+1, j) {
+		k = s.lastContact()
+	}
 	if k < 0 {
 		return 0
 	}

@@ -47,6 +47,7 @@ func (s *scene) run() {
 			s.between(s.atoms[g.from-1])
 		}
 		s.side0(g)
+		g.from = s.askedIf(g)
 		by, verb := s.claims(g)
 		switch {
 		case s.maxim(g):
