@@ -46,7 +46,7 @@ func (s *scene) able(g segment) bool {
 			}
 		case cVerb:
 			switch base(s.toks[a.from].form) {
-			case "play", "get", "reach", "hit", "set", "pass", "attack":
+			case "play", "get", "reach", "hit", "set", "pass", "attack", "jump", "move", "block", "swing":
 			default:
 				return false
 			}

@@ -20,11 +20,18 @@ func (s *scene) act(c *clauseState, i int) int {
 	if s.inAction(c, i) {
 		return i + 1
 	}
+	s.hedged(c, i)
 	if s.gotBlocked(c, i) {
 		return i + 1
 	}
 	if j := s.insteadOf(c, i); j > 0 {
 		return j
+	}
+	if j := s.stepsOn(c, i); j > 0 {
+		return j
+	}
+	if s.instrument(c, i) {
+		return i + 1
 	}
 	s.suffered(c, i)
 	if !noun && i > c.from && s.meant(c, i) {

@@ -31,6 +31,8 @@ func (s *scene) askedIf(g segment) int {
 				s.want(id)
 			}
 			return i + 1
+		case a.class == cVerb && a.verb == vContact && a.art == 'a' && s.storyAfter(g):
+			continue // "is a kick legal if": the play is told after the question
 		case faultOf(a) != "":
 			ids = append(ids, faultOf(a))
 		case a.class == cFiller, a.class == cAsk, a.class == cBall, a.class == cCall, a.class == cScenery, a.class == cJoin:

@@ -91,6 +91,10 @@ func (s *scene) state(c *clauseState, a *atom, f play.FactID, v play.Value) {
 		}
 	}
 	if f == play.Height && v == play.Above && len(s.evs) == c.first && s.fresh && s.toks[a.from].form == "above" && s.afterPerson(a) {
+		if k := s.sheDid(c, mustFact(play.ReachHeight)); k >= 0 {
+			s.evs[k].set(play.ReachHeight, v) // "she was above the tape"
+			return
+		}
 		a.fact, s.reachUp = play.ReachHeight, v // "the setter above the net"
 		return
 	}

@@ -79,6 +79,10 @@ func (s *scene) misses(c *clauseState, a *atom) {
 		s.evs = s.evs[:k]
 	}
 	s.next = append(s.next, stated1{fact: play.Playing, value: play.Yes})
+	if s.subj[0].pid < 0 && s.subj[0].to > s.subj[0].from {
+		s.mark(s.subj[0].from, s.subj[0].to)
+		s.heard = true
+	}
 	s.fresh = false
 	hits := role == play.Hitter || role == play.Outside || role == play.Opposite
 	if hits && len(s.evs) == 0 && s.open[play.Has] == play.Unknown {
@@ -232,6 +236,9 @@ func (s *scene) floor(c *clauseState, a *atom) {
 				b.used = true
 			}
 		}
+	}
+	if n := s.nextTo(a); t == play.NoTeam && n != nil && n.class == cDest && n.dest == dAbove && n.side.ok() {
+		t, n.used, n.class = s.team(n.side), true, cFiller // "touches the floor on their side"
 	}
 	if t == s.subj[0].team.Other() && !c.deny {
 		s.line(s.subj[0])

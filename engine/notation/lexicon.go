@@ -191,7 +191,7 @@ var lex = sync.OnceValue(build)
 func init() { go lex() }
 
 // tables are the tables of the lexicon, each sorted by phrase.
-var tables = [...]*[]entry{&people, &actions, &events, &balls, &stated, &stated2, &settled, &settled2, &settled3, &stories, &rally, &rally2, &rally3, &rally4, &places, &places2, &asking, &areas}
+var tables = [...]*[]entry{&people, &actions, &events, &balls, &stated, &stated2, &settled, &settled2, &settled3, &stories, &rally, &rally2, &rally3, &rally4, &rally5, &places, &places2, &asking, &areas}
 
 func build() *lexicon {
 	l := &lexicon{classes: map[string][]string{}}

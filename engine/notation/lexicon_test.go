@@ -17,7 +17,7 @@ func TestLexicon(t *testing.T) {
 		name string
 		rows []entry
 	}{{"people", people}, {"actions", actions}, {"events", events}, {"balls", balls}, {"stated", stated}, {"stated2", stated2},
-		{"settled", settled}, {"settled2", settled2}, {"settled3", settled3}, {"stories", stories}, {"rally", rally}, {"rally2", rally2}, {"rally3", rally3}, {"rally4", rally4},
+		{"settled", settled}, {"settled2", settled2}, {"settled3", settled3}, {"stories", stories}, {"rally", rally}, {"rally2", rally2}, {"rally3", rally3}, {"rally4", rally4}, {"rally5", rally5},
 		{"places", places}, {"places2", places2}, {"asking", asking}, {"areas", areas}} {
 		for i, e := range table.rows {
 			if i > 0 && table.rows[i-1].phrase >= e.phrase {

@@ -89,6 +89,10 @@ func (s *scene) step(c *clauseState, i int) int {
 			}
 			return i + 1
 		}
+		if a.class == cBoth && i+2 < c.to && s.atoms[i+1].class == cShe && s.atoms[i+2].class == cBody {
+			a.used = true // "both her feet"
+			return i + 1
+		}
 		if a.class == cBoth && i+1 < c.to && (s.atoms[i+1].class == cBody || s.atoms[i+1].class == cVerb && strings.HasPrefix(s.atoms[i+1].word, "hand")) {
 			a.used = true
 			return i + 1
@@ -152,6 +156,9 @@ func (s *scene) step(c *clauseState, i int) int {
 			s.mark(i, b+1) // where the ball or a player is: "over the bench"
 			return b + 1
 		}
+		if len(s.evs) > c.first && s.landedBefore(c, i) {
+			s.swap = true
+		}
 		s.travel(c, a)
 	case cLine:
 		s.overLine(c, a)
@@ -170,6 +177,7 @@ func (s *scene) step(c *clauseState, i int) int {
 		s.touchesThing(c, a)
 	case cBody:
 		a.used = true
+		s.someBody(c, i)
 		if i == c.from && s.ballSubj && s.lastWho >= 0 && s.verbAhead(c, i+1) && len(s.evs) > 0 && !s.evs[len(s.evs)-1].Ball() {
 			s.subj, s.ballSubj, s.fresh = []party{{team: s.people[s.lastWho].Team, pid: s.lastWho, one: true}}, false, true // "no touch of the ball, chest touches the net"
 		}
@@ -197,6 +205,10 @@ func (s *scene) step(c *clauseState, i int) int {
 			s.faultTold(c, a)
 		}
 	case cFloor:
+		if i > c.from+1 && s.atoms[i-1].word == "of" && s.atoms[i-2].class == cDest && s.atoms[i-2].side.ok() {
+			a.used = true // "lands on their side of the court"
+			return i + 1
+		}
 		if a.word == "half" && i+1 < c.to && (s.atoms[i+1].class == cBody || s.atoms[i+1].class == cShe) {
 			a.used, s.extent = true, play.Partly // "half her foot"
 			return i + 1
@@ -329,6 +341,12 @@ func (s *scene) verbAfter(c *clauseState, a *atom) bool {
 
 func (s *scene) faultTold(c *clauseState, a *atom) {
 	a.used = true
+	for i := c.from; i < c.to && s.atoms[i].from < a.from; i++ {
+		if b := s.atoms[i]; b.class == cAsk && b.word != "right" && a.id != "ball-out" && a.id != "over-net" {
+			s.want(a.id) // "does it count as a net violation"
+			return
+		}
+	}
 	switch a.id {
 	case "ball-out":
 		if s.contacts() > 0 || s.ballSubj {

@@ -19,6 +19,9 @@ func (s *scene) bodies(c *clauseState, i int) int {
 	}
 	if e := s.evs[k]; e.Kind == play.Serve || e.Action.Attacking() && k == len(s.evs)-1 {
 		w := party{team: e.Team.Other(), pid: -1}
+		if p := s.herOf(i+1, j, w.team); p >= 0 {
+			w.pid, w.one = p, true
+		}
 		s.subj = []party{w}
 		s.touch(w, play.Touch)
 		s.ballSubj, c.ball = true, true

@@ -29,7 +29,7 @@ func (s *scene) people0(c *clauseState, i int) int {
 	}
 	w, i, ok := s.phrase(c, i)
 	if !ok {
-		if b := &s.atoms[start]; i == start+1 && b.class == cShe && (b.word == "her" || b.word == "his") && i < c.to && s.atoms[i].class == cFact && s.atoms[i].fact == play.TakeOff {
+		if b := &s.atoms[start]; i == start+1 && b.class == cShe && (b.word == "her" || b.word == "his") && i < c.to && (s.atoms[i].class == cFact && s.atoms[i].fact == play.TakeOff || s.atoms[i].class == cBody && s.ballSubj && len(s.people) == 0) {
 			b.used = true // "her foot was on the line": whose is told further on
 		}
 		return i
@@ -62,6 +62,9 @@ func (s *scene) people0(c *clauseState, i int) int {
 		return i // "her foot", of the one who is the subject
 	}
 	joined := s.fresh && len(s.subj) > 0 && start > 0 && s.atoms[start-1].class == cJoin && s.atoms[start-1].id == "and" && s.besides(start-1)
+	if joined && i == start+1 && s.atoms[start].poss && i < c.to && s.atoms[i].class == cVerb {
+		joined = false // "and their hit": no second player
+	}
 	if w.team == play.NoTeam && joined {
 		w.team = s.subj[0].team
 	}

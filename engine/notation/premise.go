@@ -768,6 +768,7 @@ func (s *scene) questions(text string) []string {
 // and no word says that it was the same one again: who did the second is then a
 // guess, and no ruling stands on it.
 func (s *scene) sameTwice() {
+	s.playedBeyond()
 	if s.slash {
 		return
 	}

@@ -201,6 +201,7 @@ func (s *scene) reported(g segment) bool {
 	if len(calls) == 0 {
 		return true // what was said is no fact, and its words stay unread
 	}
+	s.calledOn(g, verb)
 	claim := s.atoms[verb].class == cClaim
 	for i := g.from; i < g.to; i++ {
 		s.atoms[i].used = s.atoms[i].used || s.known(i)

@@ -123,6 +123,10 @@ func (s *scene) travel(c *clauseState, a *atom) {
 		if n := len(s.evs); n > 0 && s.evs[n-1].Kind == play.Strike && s.evs[n-1].Team != play.NoTeam && (t == play.NoTeam || t == s.evs[n-1].Team) {
 			break // down again on the side that it was above: no crossing
 		}
+		if n, k := len(s.evs), s.lastContact(); n > 0 && k >= 0 && s.evs[n-1].Kind == play.Cross && s.evs[n-1].facts[play.How] == play.IntoNet && (t == play.NoTeam || t == s.evs[k].Team) {
+			s.on = s.evs[k].Team // out of the net, to the side that sent it there
+			break
+		}
 		if t == play.NoTeam {
 			if k := s.lastContact(); k >= 0 {
 				t = s.evs[k].Team.Other()
