@@ -178,7 +178,7 @@ func (s *scene) farFromNet(a *atom) bool {
 // isAfter reports whether the 's of a word is short for "is", by the word after
 // it: "the setter's in 5", "she's not", "the blocker's already down".
 func isAfter(raw, next string) bool {
-	if !strings.HasSuffix(plainMarks.Replace(strings.ToLower(raw)), "'s") {
+	if !strings.HasSuffix(plainMarks(strings.ToLower(raw)), "'s") {
 		return false
 	}
 	switch next {

@@ -41,7 +41,6 @@ var sideNames = []sideWord{
 	{"opposing team", opp, false},
 	{"other side", opp, false},
 	{"other team", opp, false},
-	{"other teams", opp, true},
 	{"our", sideRef{usThem, 0}, true},
 	{"our side", sideRef{usThem, 0}, false},
 	{"our team", sideRef{usThem, 0}, false},

@@ -53,7 +53,7 @@ func (s *scene) stepsOn(c *clauseState, i int) int {
 		case cRole, cPerson, cLibero:
 			person = true
 		case cBody:
-			if b.value != play.Foot || !person && s.toks[s.atoms[j-1].from].poss == false && !strings.HasSuffix(s.toks[s.atoms[j-1].from].form, "s") {
+			if b.value != play.Foot || !person && !s.toks[s.atoms[j-1].from].poss && !strings.HasSuffix(s.toks[s.atoms[j-1].from].form, "s") {
 				return 0
 			}
 			if !person && s.atoms[j-1].class != cScenery {
