@@ -21,6 +21,9 @@ func (s *scene) act(c *clauseState, i int) int {
 		return i + 1
 	}
 	s.hedged(c, i)
+	if j := s.stranger(c, i); j > 0 {
+		return j
+	}
 	if s.gotBlocked(c, i) {
 		return i + 1
 	}

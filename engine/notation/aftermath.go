@@ -9,7 +9,7 @@ import (
 
 // rulingVerbs are what crews, benches and teams do about a call once the play
 // is over: none of them moves the ball or a player.
-var rulingVerbs = []string{"allow", "argue", "award", "beg", "blow", "call", "claim", "complain", "count", "disagree", "explain", "flag", "get", "give", "laugh", "let", "lose", "miss", "rule", "say", "signal", "stop", "take", "want", "whistle", "win", "yell"}
+var rulingVerbs = []string{"allow", "argue", "award", "beg", "blow", "call", "claim", "complain", "count", "disagree", "explain", "flag", "get", "give", "laugh", "let", "lose", "miss", "rule", "say", "signal", "take", "want", "whistle", "win", "yell"}
 
 // aftermath reads a clause that tells only what somebody made of the play
 // afterwards: "they gave it to them", "ref missed it", "they still called it".

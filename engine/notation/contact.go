@@ -1,6 +1,7 @@
 package notation
 
 import (
+	"slices"
 	"strings"
 
 	"example.org/netpost/engine/play"
@@ -302,6 +303,9 @@ func (s *scene) hitAs(c *clauseState, noun bool) play.Action {
 	case play.Hitter, play.Outside, play.Middle, play.Opposite:
 		return play.Attack
 	case play.NoRole:
+		if w.one && s.contacts() == 0 && (slices.ContainsFunc(s.next, func(n stated1) bool { return n.fact == play.TakeOff }) || s.highAhead(c)) {
+			return play.Attack // "took off in front of the line and hit it"
+		}
 		if w.one && s.contacts() == 0 {
 			for j := c.from; j < c.to; j++ {
 				if s.atoms[j].class == cFact && s.atoms[j].fact == play.TakeOff {

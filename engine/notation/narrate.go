@@ -32,7 +32,7 @@ func (s *scene) narrate(g segment) {
 	}
 	s.alsoHits(c)
 	s.thenToo(c)
-	if n := len(s.evs); c.first == n && n > 0 && s.fresh && len(s.subj) == 1 && s.atoms[g.from].class == cOrder && s.atoms[g.from].id == "then" && s.evs[n-1].Kind == play.Contact && s.evs[n-1].Team != s.subj[0].team && !s.verbAhead(c, g.from) {
+	if n := len(s.evs); c.first == n && n > 0 && s.fresh && len(s.subj) == 1 && s.atoms[g.from].class == cOrder && s.atoms[g.from].id == "then" && s.evs[n-1].Kind == play.Contact && s.evs[n-1].Team != s.subj[0].team && !s.verbAhead(c, g.from) && (g.mark != ',' || g.to+1 >= len(s.atoms) || s.atoms[g.to+1].word != "who" && s.atoms[g.to+1].class != cFact) {
 		s.touch(s.subj[0], play.Touch) // "the blocker touches it, then the setter"
 	}
 	if !c.ball && !ball {

@@ -76,7 +76,8 @@ func (s *scene) people0(c *clauseState, i int) int {
 	}
 	s.mark(start, i)
 	s.named = w.team
-	if start > c.from && object0(s, start) && (len(s.evs) > c.first || s.fresh && len(s.subj) == 1 && s.standsBy(c, start) || s.ballSubj || s.atoms[start-1].word == "to" && s.verbBefore(c, start)) {
+	theirBlock := i == start+1 && s.atoms[start].poss && i < c.to && s.atoms[i].class == cVerb && s.atoms[i].action == play.Block
+	if start > c.from && object0(s, start) && !theirBlock && (len(s.evs) > c.first || s.fresh && len(s.subj) == 1 && s.standsBy(c, start) || s.ballSubj || s.atoms[start-1].word == "to" && s.verbBefore(c, start)) {
 		s.object = &w
 		if k := s.lastContact(); k >= 0 && s.atoms[start-1].word == "to" && s.evs[k].Kind == play.Contact && s.evs[k].Team == w.team {
 			s.evs[k].set(play.Completes, play.No)

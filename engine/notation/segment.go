@@ -47,6 +47,9 @@ func (s *scene) run() {
 			s.between(s.atoms[g.from-1])
 		}
 		s.side0(g)
+		if s.choice(g) {
+			g.mark = '?' // "legal or double"
+		}
 		g.from = s.askedIf(g)
 		by, verb := s.claims(g)
 		switch {

@@ -189,3 +189,87 @@ func (s *scene) hedged(c *clauseState, i int) {
 		}
 	}
 }
+
+// choice reports whether a short clause is one of two calls between which
+// somebody asks: "legal or double".
+func (s *scene) choice(g segment) bool {
+	or := g.join == "or" || g.from > 0 && s.atoms[g.from-1].class == cJoin && s.atoms[g.from-1].id == "or"
+	if !or || g.to-g.from > 3 {
+		return false
+	}
+	call := false
+	for i := g.from; i < g.to; i++ {
+		switch a := s.atoms[i]; {
+		case faultOf(a) != "" && (a.class == cFault || a.class == cVerb && s.toks[a.to-1].base == ""):
+			call = true
+		case a.class == cFiller, a.class == cAsk, a.class == cNobody, a.class == cNot:
+		default:
+			return false
+		}
+	}
+	return call
+}
+
+// highAhead reports whether the same sentence goes on to say that the ball was
+// above the net.
+func (s *scene) highAhead(c *clauseState) bool {
+	for i := c.from; i < len(s.atoms); i++ {
+		a := s.atoms[i]
+		if a.class == cStop && a.mark != ',' {
+			return false
+		}
+		if i > c.to && (a.class == cRole || a.class == cSide || a.class == cLibero) {
+			return false
+		}
+		if a.class == cFact && a.fact == play.Height && a.value == play.Above {
+			return true
+		}
+	}
+	return false
+}
+
+// stranger keeps a contact from those who have no part in the play: "someone
+// rolled a ball onto our court" is something from outside, "R1 stopped it" a
+// whistle. Of anybody else who is not named it stays unread who plays the ball.
+// It gives the place after what it read, 0 where a player acts.
+func (s *scene) stranger(c *clauseState, i int) int {
+	a := &s.atoms[i]
+	if i == c.from || a.verb != vContact && a.verb != vSend && a.verb != vTouch && a.verb != vHit && a.verb != vHeld {
+		return 0
+	}
+	j := i - 1
+	for j > c.from && s.atoms[j].class == cFiller && s.atoms[j].word != "someone" && s.atoms[j].word != "somebody" {
+		j--
+	}
+	switch p := &s.atoms[j]; {
+	case p.class == cOfficial && strings.HasPrefix(base(s.toks[a.from].form), "stop"):
+		a.used, p.used = true, true
+		if n := len(s.evs); n > 0 && n == c.first && s.evs[n-1].Kind == play.Intrusion {
+			if _, told := s.evs[n-1].facts[play.Hinders]; !told {
+				s.evs[n-1].set(play.Hinders, play.Yes) // the whistle is for it
+			}
+		}
+		s.add(play.Event{Kind: play.Whistle}, -1)
+		for k := i + 1; k < c.to && (s.atoms[k].class == cBall || s.atoms[k].word == "play"); k++ {
+			s.atoms[k].used, s.atoms[k].class = true, cFiller
+		}
+		return i + 1
+	case p.class == cFiller && (p.word == "someone" || p.word == "somebody") && (j == c.from || s.atoms[j-1].class == cOrder || s.atoms[j-1].class == cJoin):
+		court := false
+		for k := i; k < c.to; k++ {
+			b := s.atoms[k]
+			court = court || b.class == cFloor || b.class == cDest && strings.HasSuffix(b.word, "court")
+		}
+		if !court {
+			s.lost = append(s.lost, p.word)
+			return c.to
+		}
+		s.settled(j, c.to)
+		for k := j; k < c.to; k++ {
+			s.atoms[k].class = cFiller
+		}
+		s.waiting(s.add(play.Event{Kind: play.Intrusion}, -1))
+		return c.to
+	}
+	return 0
+}
