@@ -47,6 +47,8 @@ var floors = []struct {
 	{"rally_stories_4.plays", false, 70, 0},
 	{"rally_stories_5.plays", true, 50, 0},
 	{"rally_stories_5.plays", false, 50, 0},
+	{"rally_stories_6.plays", true, 75, 0},
+	{"rally_stories_6.plays", false, 50, 0},
 	{"serve.plays", true, 95, 0},
 	{"serve.plays", false, 91, 0},
 	{"serve_stories.plays", true, 96, 0},
@@ -59,8 +61,8 @@ var floors = []struct {
 	{"stories2.plays", false, 45, 0},
 	{"surround_stories_2.plays", true, 90, 0},
 	{"surround_stories_2.plays", false, 90, 0},
-	{"surround_stories.plays", true, 95, 0},
-	{"surround_stories.plays", false, 95, 0},
+	{"surround_stories.plays", true, 90, 0},
+	{"surround_stories.plays", false, 90, 0},
 }
 
 func load(t *testing.T, name string) []playtest.Play {
