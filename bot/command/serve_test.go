@@ -40,7 +40,7 @@ func (b *buffer) String() string {
 }
 
 // until waits for a condition.
-func until(t *testing.T, what string, holds func() bool) {
+func until(t testing.TB, what string, holds func() bool) {
 	t.Helper()
 	for end := time.Now().Add(patience); !holds(); time.Sleep(5 * time.Millisecond) {
 		if time.Now().After(end) {
@@ -51,7 +51,7 @@ func until(t *testing.T, what string, holds func() bool) {
 
 // served is a program that serves.
 type served struct {
-	t      *testing.T
+	t      testing.TB
 	log    buffer
 	stop   func() int // ends it, and gives its status
 	config string
@@ -59,7 +59,7 @@ type served struct {
 
 // begin has the program serve a file of settings. When the test ends it is
 // stopped, must end well, and must have logged no secret.
-func begin(t *testing.T, settings string, vars, api map[string]string) *served {
+func begin(t testing.TB, settings string, vars, api map[string]string) *served {
 	t.Helper()
 	if !strings.Contains(settings, "web:") {
 		settings += "\nweb: off\n"
@@ -173,7 +173,7 @@ var crewVars = map[string]string{
 }
 
 // platforms are both fakes, with the variables and addresses that lead there.
-func platforms(t *testing.T) (s *slackfake.Server, d *discordfake.Server, vars, api map[string]string) {
+func platforms(t testing.TB) (s *slackfake.Server, d *discordfake.Server, vars, api map[string]string) {
 	s, d = slackfake.New(), discordfake.New()
 	t.Cleanup(s.Close)
 	t.Cleanup(d.Close)
@@ -193,13 +193,13 @@ var (
 )
 
 // casebookOf makes a casebook with one note.
-func casebookOf(t *testing.T) string {
+func casebookOf(t testing.TB) string {
 	dir := t.TempDir()
 	writeNote(t, dir, "A tip over the tape by a back-row setter")
 	return dir
 }
 
-func writeNote(t *testing.T, dir, title string) {
+func writeNote(t testing.TB, dir, title string) {
 	t.Helper()
 	text := "---\nid: 2026-001\ntitle: " + title + "\ncodes: [scholastic]\nseason: 2025-26\nstatus: published\nissued: 2025-09-01\n" +
 		"topics: [back row]\nplay: A setter back row dumps it on two, ball wholly above the net, jumped from inside the 3m line\n" +
@@ -296,7 +296,7 @@ associations:
 }
 
 // free finds an address that nothing has.
-func free(t *testing.T) string {
+func free(t testing.TB) string {
 	t.Helper()
 	l, err := net.Listen("tcp", "127.0.0.1:0")
 	if err != nil {

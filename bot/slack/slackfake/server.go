@@ -191,6 +191,19 @@ func (s *Server) Group(id, handle string, members ...string) {
 	s.groups = append(s.groups, group{id, handle, append([]string{}, members...)})
 }
 
+// Clear forgets what was said and done; the channels and their members stay.
+func (s *Server) Clear() {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	s.calls, s.history, s.views, s.pings = nil, nil, nil, nil
+	clear(s.responses)
+	clear(s.triggers)
+	clear(s.uploads)
+	for _, c := range s.channels {
+		c.messages = nil
+	}
+}
+
 // Refuse has the next n calls of a method refused with a code.
 func (s *Server) Refuse(method, code string, n int) { s.fault(method, fault{code: code}, n) }
 
