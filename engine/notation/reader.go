@@ -69,6 +69,13 @@ func read(text string, ungated bool) (Reading, error) {
 	}
 	if r.Topic == "" {
 		r.Rally = fought(s.finish())
+		if r.Rally != nil && r.Rally.Check() != nil {
+			// Somebody acts of whom the words name no side: nothing is ruled on.
+			r.Rally = nil
+			for i := range s.atoms {
+				s.atoms[i].used = false
+			}
+		}
 	}
 	r.Unread = s.weighty(r.Rally, s.unread(r.Rally == nil))
 	r.More = s.questions(text)

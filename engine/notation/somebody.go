@@ -184,7 +184,7 @@ func (s *scene) hedged(c *clauseState, i int) {
 		}
 		switch b.word {
 		case "maybe", "might", "perhaps", "possibly":
-			s.lost = append(s.lost, b.word)
+			s.lost = append(s.lost, s.words(b))
 			return
 		}
 	}
@@ -261,7 +261,7 @@ func (s *scene) stranger(c *clauseState, i int) int {
 			court = court || b.class == cFloor || b.class == cDest && strings.HasSuffix(b.word, "court")
 		}
 		if !court {
-			s.lost = append(s.lost, p.word)
+			s.lost = append(s.lost, s.words(*p))
 			return c.to
 		}
 		s.settled(j, c.to)

@@ -37,7 +37,7 @@ func (s *scene) unread(noPlay bool) []Unread {
 	}
 	var out []Unread
 	for _, w := range s.lost {
-		out = append(out, Unread{Word: w, Open: w == whoNext || w == whoServed})
+		out = append(out, Unread{Word: w, Open: w == whoNext || w == whoServed || strings.HasSuffix(w, " row")})
 	}
 	for i, a := range s.atoms {
 		switch {
