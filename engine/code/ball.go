@@ -89,7 +89,7 @@ var ballRows = []Row{
 		Values: []Value{
 			{"out", "out"},
 			{"out-or-replay", "out; a replay when a person or object stopped a legitimate play"},
-			{"out-unless-told", "out; a replay only where it is told that a legitimate play was stopped"},
+			{"out-unless-told", "out, unless a legitimate play was stopped"},
 		},
 		cells: table{
 			intl: {pub("out", "8.4.2", fivb2025,

@@ -285,7 +285,7 @@ var facts = []Fact{
 		Ask:    "Was the thing 15 feet (4.6 m) or more above the playing area?",
 		Doc:    "Whether an overhead object is at least 4.6 m (15 ft) up.",
 		Values: yesNo("at least 15 feet up", "lower than 15 feet"), Presume: always(Yes), Why: "a ceiling is more than 15 feet up"},
-	{ID: Hinders, About: OfEvent, Kinds: []Kind{NetTouch, Line, Bump, Reach, Intrusion},
+	{ID: Hinders, About: OfEvent, Kinds: []Kind{NetTouch, Line, Bump, Reach, Intrusion, Strike},
 		Ask:     "Did it hinder anybody's play, or gain an advantage?",
 		Doc:     "Interference: an opponent was kept from playing the ball or moving to it, or an advantage was gained. Of something from outside: a player was distracted or hindered.",
 		Values:  yesNo("play is hindered", "nobody is hindered"),

@@ -112,7 +112,7 @@ func judgeStrike(w *Walk, r *Rule, e play.Event) {
 		w.out(r, e, "overhead.low-object")
 	case play.Official, play.Bystander:
 		p := w.Param("ball.person-or-object")
-		if !w.served(e) && p != "out" && (p != "out-unless-told" || w.Told(play.CouldPlay, e.ID)) && w.Is(play.CouldPlay, e.ID, play.Yes) {
+		if !w.served(e) && p != "out" && w.stoppedPlay(e, p) {
 			w.replay(&outsideInterference, e, "ball.person-or-object")
 			return
 		}
@@ -127,6 +127,16 @@ func judgeStrike(w *Walk, r *Rule, e play.Event) {
 	default:
 		w.out(r, e, "ball.person-or-object")
 	}
+}
+
+// stoppedPlay reports whether an official or a person in the way stopped a
+// legitimate play. Where the code has the ball out unless it did, that it did
+// not is presumed; whether a play was there tells it as well.
+func (w *Walk) stoppedPlay(e play.Event, person string) bool {
+	if person == "out-unless-told" && !w.Told(play.CouldPlay, e.ID) {
+		return w.Is(play.Hinders, e.ID, play.Yes)
+	}
+	return w.Is(play.CouldPlay, e.ID, play.Yes)
 }
 
 // judgeCeiling rules on a ball that touched the ceiling or another high
