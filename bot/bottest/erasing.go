@@ -1,26 +1,19 @@
 package bottest
 
 import (
-	"context"
 	"fmt"
-	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
 
 	"example.org/netpost/bot"
 	"example.org/netpost/bot/store"
-	"example.org/netpost/bot/store/sqlite"
 )
 
 // Somebody has all that is kept of them deleted, after a look at what it would
 // be; whoever is no publisher can't do so for others.
 func erasing(t *testing.T, h Harness) {
-	s, err := sqlite.Open(context.Background(), filepath.Join(t.TempDir(), "netpost.db"), sqlite.Options{})
-	if err != nil {
-		t.Fatal(err)
-	}
-	t.Cleanup(func() { s.Close() })
+	s := newStore(t)
 	p := h.Start(t, bot.New(bot.Options{
 		Store: s,
 		Find: func(bot.Place) (bot.Association, bool) {

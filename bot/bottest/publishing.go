@@ -1,16 +1,12 @@
 package bottest
 
 import (
-	"context"
 	"fmt"
-	"path/filepath"
 	"strings"
 	"testing"
 	"time"
 
 	"example.org/netpost/bot"
-	"example.org/netpost/bot/store"
-	"example.org/netpost/bot/store/sqlite"
 	"example.org/netpost/casebook"
 	"example.org/netpost/engine/code"
 )
@@ -25,25 +21,26 @@ func Publishing(t *testing.T, h Harness) {
 
 // press is an association with a note in every week, and its bulletins.
 type press struct {
-	store store.Store
-	place bot.Place
-	now   time.Time
+	program
 	sched bot.Schedule
-	bot   *bot.Bot // as it was started last
 }
 
-func newPress(t *testing.T) *press {
+// pressed connects a press to the platform.
+func pressed(t *testing.T, h Harness) (*press, Platform, bot.Sender) {
 	t.Helper()
-	s, err := sqlite.Open(context.Background(), filepath.Join(t.TempDir(), "netpost.db"), sqlite.Options{})
-	if err != nil {
-		t.Fatal(err)
+	pr := &press{program: newProgram(t, time.Date(2026, 11, 25, 12, 0, 0, 0, time.UTC))}
+	pr.association = func() bot.Association {
+		return bot.Association{
+			ID: "riverside", Name: "Riverside Officials", Book: weekly, BulletinTo: []bot.Place{pr.place}, Bulletin: pr.sched,
+			Grants: []bot.Grant{{Role: bot.Publisher, To: at.Who.ID}},
+		}
 	}
-	t.Cleanup(func() { s.Close() })
-	return &press{store: s, now: time.Date(2026, 11, 25, 12, 0, 0, 0, time.UTC)}
+	p, send := pr.onPlatform(t, h)
+	return pr, p, send
 }
 
-// book has a note issued in each of many weeks.
-func (p *press) book() (*casebook.Book, error) {
+// weekly has a note issued in each of many weeks.
+func weekly() (*casebook.Book, error) {
 	var notes []*casebook.Note
 	day := time.Date(2025, 1, 1, 0, 0, 0, 0, time.UTC)
 	for i := range 120 {
@@ -53,28 +50,6 @@ func (p *press) book() (*casebook.Book, error) {
 		})
 	}
 	return casebook.NewBook(notes, nil), nil
-}
-
-func (p *press) association() bot.Association {
-	return bot.Association{
-		ID: "riverside", Name: "Riverside Officials", Book: p.book, BulletinTo: []bot.Place{p.place}, Bulletin: p.sched,
-		Grants: []bot.Grant{{Role: bot.Publisher, To: at.Who.ID}},
-	}
-}
-
-// start has the program begin, over the same store: what an earlier one left
-// being sent is in doubt.
-func (p *press) start(t *testing.T, s store.Store, send bot.Sender) {
-	t.Helper()
-	if err := p.store.Write(t.Context(), "riverside", func(w store.Writer) error { _, err := w.Resume(p.now); return err }); err != nil {
-		t.Fatal(err)
-	}
-	p.bot = bot.New(bot.Options{
-		Store: s, Send: send,
-		Find: func(bot.Place) (bot.Association, bool) { return p.association(), true },
-		All:  func() []bot.Association { return []bot.Association{p.association()} },
-		Now:  func() time.Time { return p.now },
-	})
 }
 
 // posts counts the messages for all that hold the bulletin of a week.
@@ -88,31 +63,9 @@ func posts(p Platform, week string) int {
 	return n
 }
 
-// onPlatform connects a press to the platform, and finds out where it is.
-func onPlatform(t *testing.T, h Harness) (*press, Platform, bot.Sender) {
-	pr := newPress(t)
-	placed := make(chan bot.Place, 1)
-	p := h.Start(t, func(ctx context.Context, e bot.Event) bot.Reply {
-		select {
-		case placed <- bot.MetaOf(e).Where:
-			return bot.Nothing{}
-		default:
-			return pr.bot.Handle(ctx, e)
-		}
-	})
-	p.Do(command("where am I?"))
-	until(t, "the first event", p, func() bool { return len(placed) > 0 && p.Unacked() == 0 })
-	pr.place = <-placed
-	pr.place.Thread = ""
-	placed <- pr.place // every later event is for the conversation
-	return pr, p, func(ctx context.Context, _ string, to bot.Target, m bot.Message) (bot.Sent, error) {
-		return p.Adapter().Post(ctx, to, m)
-	}
-}
-
 // previewed is the way of a publisher, and of others who try it.
 func previewed(t *testing.T, h Harness) {
-	pr, p, send := onPlatform(t, h)
+	pr, p, send := pressed(t, h)
 	pr.start(t, pr.store, send)
 	p.Do(bot.Command{Meta: at, Name: "bulletin", Text: "2026-W47"})
 	preview := awaits(t, "the preview", p, reads("bulletin 2026-W47"))
@@ -149,53 +102,10 @@ func previewed(t *testing.T, h Harness) {
 	fine(t, p)
 }
 
-// killer ends the program at one of the steps that it counts: before or after
-// a write, before or after a message goes out.
-type killer struct {
-	store.Store
-	send bot.Sender
-	left int // steps until the end
-}
-
-type death struct{}
-
-func (k *killer) step() {
-	if k.left--; k.left < 0 {
-		panic(death{})
-	}
-}
-
-func (k *killer) Write(ctx context.Context, a string, fn func(store.Writer) error) error {
-	k.step()
-	err := k.Store.Write(ctx, a, fn)
-	k.step()
-	return err
-}
-
-func (k *killer) Send(ctx context.Context, a string, to bot.Target, m bot.Message) (bot.Sent, error) {
-	k.step()
-	sent, err := k.send(ctx, a, to, m)
-	k.step()
-	return sent, err
-}
-
-// dies runs fn and reports whether the program was killed in it.
-func dies(fn func()) (dead bool) {
-	defer func() {
-		if p := recover(); p != nil {
-			if _, dead = p.(death); !dead {
-				panic(p)
-			}
-		}
-	}()
-	fn()
-	return false
-}
-
 // killed posts a bulletin over and over, by hand and by schedule, and has the
 // program end at each step of the way.
 func killed(t *testing.T, h Harness) {
-	pr, p, send := onPlatform(t, h)
+	pr, p, send := pressed(t, h)
 	week := bot.WeekOf(time.Date(2026, 11, 16, 0, 0, 0, 0, time.UTC))
 	delivery := 0
 	meta := func() bot.Meta {
@@ -206,17 +116,8 @@ func killed(t *testing.T, h Harness) {
 		return m
 	}
 	button := func(r bot.Reply, label string) (bot.Press, bool) {
-		say, _ := r.(bot.Say)
-		for _, b := range say.Doc.Blocks {
-			if bs, ok := b.(bot.Buttons); ok {
-				for _, b := range bs.Items {
-					if strings.HasPrefix(b.Label, label) {
-						return bot.Press{Meta: meta(), Message: "m", Private: true, State: b.State}, true
-					}
-				}
-			}
-		}
-		return bot.Press{}, false
+		b, ok := buttonOf(r, label)
+		return bot.Press{Meta: meta(), Message: "m", Private: true, State: b.State}, ok
 	}
 	ask := func(name, words string) bot.Reply {
 		return pr.bot.Handle(t.Context(), bot.Command{Meta: meta(), Name: name, Text: words})

@@ -3,12 +3,10 @@ package bottest
 import (
 	"context"
 	"fmt"
-	"path/filepath"
 	"testing"
 	"time"
 
 	"example.org/netpost/bot"
-	"example.org/netpost/bot/store/sqlite"
 	"example.org/netpost/engine/code"
 )
 
@@ -23,11 +21,7 @@ type Shot struct {
 // channel.
 func Shots(t *testing.T) []Shot {
 	t.Helper()
-	s, err := sqlite.Open(context.Background(), filepath.Join(t.TempDir(), "netpost.db"), sqlite.Options{})
-	if err != nil {
-		t.Fatal(err)
-	}
-	t.Cleanup(func() { s.Close() })
+	s := newStore(t)
 	g := &gallery{t: t, place: bot.Place{Platform: "stage", Workspace: "riverside", Channel: "crew"}}
 	a := bot.Association{ID: "riverside", Code: code.Scholastic, Season: 2026, Grants: []bot.Grant{{Role: bot.Mentor, To: mentor}}}
 	ids := 0

@@ -2,14 +2,12 @@ package bottest
 
 import (
 	"context"
-	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
 	"time"
 
 	"example.org/netpost/bot"
-	"example.org/netpost/bot/store/sqlite"
 	"example.org/netpost/engine/code"
 )
 
@@ -37,11 +35,7 @@ type crew struct {
 
 func newCrew(t *testing.T, h Harness) *crew {
 	t.Helper()
-	s, err := sqlite.Open(context.Background(), filepath.Join(t.TempDir(), "netpost.db"), sqlite.Options{})
-	if err != nil {
-		t.Fatal(err)
-	}
-	t.Cleanup(func() { s.Close() })
+	s := newStore(t)
 	a := bot.Association{ID: "riverside", Code: code.Scholastic, Grants: []bot.Grant{{Role: bot.Mentor, To: mentor}}}
 	c := &crew{t: t}
 	c.bot = bot.New(bot.Options{

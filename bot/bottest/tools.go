@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"example.org/netpost/bot"
+	"example.org/netpost/bot/store"
 	"example.org/netpost/bot/store/sqlite"
 )
 
@@ -100,15 +101,36 @@ func Paragraph(words string, buttons ...bot.Button) bot.Message {
 	return bot.Message{Doc: d}
 }
 
-// Conversation is the bot itself over an empty store, for an invented
-// association that is in every place of which in says so.
-func Conversation(t testing.TB, notes bot.Searcher, in func(bot.Place) bool) bot.Handler {
+// newStore is an empty store that is closed when the test ends.
+func newStore(t testing.TB) store.Store {
 	t.Helper()
 	s, err := sqlite.Open(context.Background(), filepath.Join(t.TempDir(), "netpost.db"), sqlite.Options{})
 	if err != nil {
 		t.Fatal(err)
 	}
 	t.Cleanup(func() { s.Close() })
+	return s
+}
+
+// buttonOf finds the button of an answer whose label begins so.
+func buttonOf(r bot.Reply, label string) (bot.Button, bool) {
+	say, _ := r.(bot.Say)
+	for _, b := range say.Doc.Blocks {
+		bs, _ := b.(bot.Buttons)
+		for _, b := range bs.Items {
+			if strings.HasPrefix(b.Label, label) {
+				return b, true
+			}
+		}
+	}
+	return bot.Button{}, false
+}
+
+// Conversation is the bot itself over an empty store, for an invented
+// association that is in every place of which in says so.
+func Conversation(t testing.TB, notes bot.Searcher, in func(bot.Place) bool) bot.Handler {
+	t.Helper()
+	s := newStore(t)
 	return bot.New(bot.Options{
 		Store: s,
 		Find: func(p bot.Place) (bot.Association, bool) {

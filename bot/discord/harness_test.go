@@ -167,3 +167,12 @@ func both(t *testing.T, test func(t *testing.T, mode string)) {
 		})
 	}
 }
+
+// onCrew is the harness of a server with its crew.
+func onCrew(mode string) bottest.Harness {
+	return bottest.Harness{Start: func(t *testing.T, h bot.Handler) bottest.Platform {
+		p := &platform{mode: mode, guild: "1"}
+		p.crew = start(t, server(t), mode, h)
+		return p
+	}}
+}

@@ -152,3 +152,13 @@ func conversation(t testing.TB, notes bot.Searcher) bot.Handler {
 	t.Helper()
 	return bottest.Conversation(t, notes, func(p bot.Place) bool { return p.Workspace == slackfake.Team })
 }
+
+// onCrew is the harness of a workspace whose crew is in one channel.
+func onCrew(mode string) bottest.Harness {
+	return bottest.Harness{Start: func(t *testing.T, h bot.Handler) bottest.Platform {
+		s := slackfake.New()
+		t.Cleanup(s.Close)
+		s.Channel("CCREW1", "UANA1", "UBOB1", "UCLEO1", slackfake.Self)
+		return &platform{crew: start(t, s, mode, h), mode: mode}
+	}}
+}
