@@ -74,7 +74,7 @@ func local(t *testing.T) string {
 func open(t *testing.T, base string) *window {
 	t.Helper()
 	if testing.Short() {
-		t.Skip("a browser takes long to start")
+		t.Skip("a browser takes long to start") // right: whoever runs with -short asked for the quick tests only; all others run it
 	}
 	program := ""
 	for _, b := range browsers {
