@@ -183,13 +183,19 @@ func TestBrowserHostileNote(t *testing.T) {
 	}
 }
 
-// On paper a note has its ruling and its text, and nothing to press.
-func TestBrowserPrint(t *testing.T) {
+// exported opens the demo's pages, as they are on the disk.
+func exported(t *testing.T) *window {
+	t.Helper()
 	dir := filepath.Join(t.TempDir(), "public")
 	if out, errs, status := run("", "export", dir); status != ok {
 		t.Fatalf("status %d\n%s%s", status, out, errs)
 	}
-	w := open(t, "file://"+filepath.ToSlash(dir))
+	return open(t, "file://"+filepath.ToSlash(dir))
+}
+
+// On paper a note has its ruling and its text, and nothing to press.
+func TestBrowserPrint(t *testing.T) {
+	w := exported(t)
 	w.visit("/2026-018.html")
 	w.printed()
 	for selector, shown := range map[string]bool{"header.site nav": false, "p.ruling": true, "div.text": true, "blockquote": true, "figure.picture": true} {
@@ -207,11 +213,7 @@ func TestBrowserPrint(t *testing.T) {
 
 // The exported pages work from the disk, their search too.
 func TestBrowserExport(t *testing.T) {
-	dir := filepath.Join(t.TempDir(), "public")
-	if out, errs, status := run("", "export", dir); status != ok {
-		t.Fatalf("status %d\n%s%s", status, out, errs)
-	}
-	w := open(t, "file://"+filepath.ToSlash(dir))
+	w := exported(t)
 	w.visit("/search.html")
 	w.do(chromedp.SendKeys("#q", "joust"), chromedp.WaitVisible("#found li"))
 	w.shot("14-static-search")

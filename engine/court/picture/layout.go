@@ -125,22 +125,21 @@ func settle(a *court.Alignment, all []*body) {
 					}
 					return a.Get(play.Key{Fact: fs[i], Of: of})
 				}
-				switch told(court.StandsDepth, court.AirDepth) {
-				case court.Ahead:
-					moved = less(&x.near, &y.near, apart, x.known, y.known) || moved
-				case court.Behind:
-					moved = less(&y.near, &x.near, apart, y.known, x.known) || moved
-				case court.LevelWith:
-					moved = less(&x.near, &y.near, 0, x.known, y.known) || less(&y.near, &x.near, 0, y.known, x.known) || moved
+				order := func(told, first, last play.Value, of func(*body) *float64) bool {
+					lesser := func(p, q *body, by float64) bool { return less(of(p), of(q), by, p.known, q.known) }
+					switch told {
+					case first:
+						return lesser(x, y, apart)
+					case last:
+						return lesser(y, x, apart)
+					case court.LevelWith:
+						return lesser(x, y, 0) || lesser(y, x, 0)
+					}
+					return false
 				}
-				switch told(court.StandsAcross, court.AirAcross) {
-				case court.ToTheLeft:
-					moved = less(&x.left, &y.left, apart, x.known, y.known) || moved
-				case court.ToTheRight:
-					moved = less(&y.left, &x.left, apart, y.known, x.known) || moved
-				case court.LevelWith:
-					moved = less(&x.left, &y.left, 0, x.known, y.known) || less(&y.left, &x.left, 0, y.known, x.known) || moved
-				}
+				depth := order(told(court.StandsDepth, court.AirDepth), court.Ahead, court.Behind, func(b *body) *float64 { return &b.near })
+				across := order(told(court.StandsAcross, court.AirAcross), court.ToTheLeft, court.ToTheRight, func(b *body) *float64 { return &b.left })
+				moved = moved || depth || across
 			}
 		}
 		if !moved {

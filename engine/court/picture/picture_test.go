@@ -17,6 +17,24 @@ import (
 
 var update = flag.Bool("update", false, "write the pictures of testdata anew")
 
+// golden compares a picture with the one of testdata.
+func golden(t *testing.T, name string, s picture.Scene) {
+	t.Helper()
+	file := filepath.Join("testdata", name+".svg")
+	if *update {
+		if err := os.WriteFile(file, s.SVG(), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	want, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if string(want) != string(s.SVG()) {
+		t.Errorf("%s: the picture is another; run go test -update and look at it", file)
+	}
+}
+
 // The pictures of testdata are drawn as they stand there; look at them in a
 // browser after an update.
 func TestGolden(t *testing.T) {
@@ -36,19 +54,7 @@ func TestGolden(t *testing.T) {
 		if !ok {
 			t.Fatalf("%s: nothing to draw", tc.name)
 		}
-		file := filepath.Join("testdata", tc.name+".svg")
-		if *update {
-			if err := os.WriteFile(file, s.SVG(), 0o644); err != nil {
-				t.Fatal(err)
-			}
-		}
-		want, err := os.ReadFile(file)
-		if err != nil {
-			t.Fatal(err)
-		}
-		if string(want) != string(s.SVG()) {
-			t.Errorf("%s: the picture is another; run go test -update and look at it", file)
-		}
+		golden(t, tc.name, s)
 	}
 }
 

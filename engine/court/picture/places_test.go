@@ -3,8 +3,6 @@ package picture_test
 import (
 	"fmt"
 	"math/rand/v2"
-	"os"
-	"path/filepath"
 	"strings"
 	"testing"
 
@@ -43,19 +41,7 @@ func TestGoldenPlaces(t *testing.T) {
 		if !ok {
 			t.Fatalf("%s: nothing to draw", tc.name)
 		}
-		file := filepath.Join("testdata", tc.name+".svg")
-		if *update {
-			if err := os.WriteFile(file, s.SVG(), 0o644); err != nil {
-				t.Fatal(err)
-			}
-		}
-		want, err := os.ReadFile(file)
-		if err != nil {
-			t.Fatal(err)
-		}
-		if string(want) != string(s.SVG()) {
-			t.Errorf("%s: the picture is another; run go test -update and look at it", file)
-		}
+		golden(t, tc.name, s)
 	}
 }
 
