@@ -24,15 +24,25 @@ type dialogue struct {
 	subject play.Subject // as read, with the facts; nil: nothing that can be ruled on was read
 }
 
-// ask answers a new question and keeps it.
-func (t *turn) ask(s spoken, v view) Reply {
-	q := store.Question{Asker: t.Who.Person, Where: t.Where, Text: s.text, Private: t.alone(), Asked: t.Now()}
+// begun answers a new question that is not kept yet, or says why it can't be
+// answered.
+func (t *turn) begun(s spoken, private bool) (dialogue, Reply) {
+	q := store.Question{Asker: t.Who.Person, Where: t.Where, Text: s.text, Private: private, Asked: t.Now()}
 	if p := t.rulesOf(&q, s.args); p != nil {
-		return t.tell(p.What, p.Mend)
+		return dialogue{}, t.tell(p.What, p.Mend)
 	}
 	d := t.answered(q, nil)
-	if d.answer.Error != nil {
-		return t.tell("Not answered: "+d.answer.Error.What, upper(d.answer.Error.Mend))
+	if e := d.answer.Error; e != nil {
+		return dialogue{}, t.tell("Not answered: "+e.What, upper(e.Mend))
+	}
+	return d, nil
+}
+
+// ask answers a new question and keeps it.
+func (t *turn) ask(s spoken, v view) Reply {
+	d, refused := t.begun(s, t.alone())
+	if refused != nil {
+		return refused
 	}
 	if names := Names(s.text, d.answer.Unread); len(names) > 0 {
 		return t.hold(s, v, names, d)

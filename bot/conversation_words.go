@@ -246,13 +246,9 @@ func (t *turn) release(id, choice string) Reply {
 		return q.then(t, q.spoken.text)
 	}
 	t.public, t.message = q.public, q.message
-	k := store.Question{Asker: t.Who.Person, Where: t.Where, Text: q.spoken.text, Private: t.alone(), Asked: t.Now()}
-	if p := t.rulesOf(&k, q.spoken.args); p != nil {
-		return t.tell(p.What, p.Mend)
-	}
-	d := t.answered(k, nil)
-	if d.answer.Error != nil {
-		return t.tell("Not answered: "+d.answer.Error.What, upper(d.answer.Error.Mend))
+	d, refused := t.begun(q.spoken, t.alone())
+	if refused != nil {
+		return refused
 	}
 	return t.keep(d, q.view)
 }

@@ -328,6 +328,11 @@ func (t *turn) composeCall(p store.Post) (Target, Message, error) {
 
 // callSent notes which question the thread on a call's message is about.
 func callSent(_ *turn, w store.Writer, p store.Post, sent Sent) error {
+	return threadFrom(w, p, sent, store.Mentors)
+}
+
+// threadFrom notes which question the thread on a post is about, and as what.
+func threadFrom(w store.Writer, p store.Post, sent Sent, role store.ThreadRole) error {
 	if sent.Thread == "" {
 		return nil
 	}
@@ -336,5 +341,5 @@ func callSent(_ *turn, w store.Writer, p store.Post, sent Sent) error {
 		where.Channel = sent.Channel
 	}
 	where.Thread = sent.Thread
-	return w.SetThread(store.Thread{Where: where, Question: p.Question, Role: store.Mentors, At: p.Changed})
+	return w.SetThread(store.Thread{Where: where, Question: p.Question, Role: role, At: p.Changed})
 }

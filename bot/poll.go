@@ -123,21 +123,17 @@ func (t *turn) poll(s spoken) Reply {
 		return t.tell("Alone with me there is nobody else to call it.", "Say it in your crew's channel: the play is put there, once you have looked at it.")
 	}
 	t.public = false
-	q := store.Question{Asker: t.Who.Person, Where: t.Where, Text: s.text, Private: true, Asked: t.Now()}
-	if p := t.rulesOf(&q, s.args); p != nil {
-		return t.tell(p.What, p.Mend)
-	}
-	d := t.answered(q, nil)
-	if d.answer.Error != nil {
-		return t.tell("Not answered: "+d.answer.Error.What, upper(d.answer.Error.Mend))
+	d, refused := t.begun(s, true)
+	if refused != nil {
+		return refused
 	}
 	if names := Names(s.text, d.answer.Unread); len(names) > 0 {
 		return t.holdWords(s.text, names, func(t *turn, words string) Reply {
-			q.Text = words
-			return t.previewPoll(q)
+			d.Text = words
+			return t.previewPoll(d.Question)
 		})
 	}
-	return t.previewPoll(q)
+	return t.previewPoll(d.Question)
 }
 
 // previewPoll keeps a play and shows its mentor what the crew will get, and

@@ -34,15 +34,10 @@ func (t *turn) composePoll(p store.Post) (Target, Message, error) {
 // pollSent notes which thread a poll is talked about in: what is said there is
 // no fact of it.
 func pollSent(_ *turn, w store.Writer, p store.Post, sent Sent) error {
-	if sent.Thread == "" || !p.To.IsZero() {
+	if !p.To.IsZero() {
 		return nil
 	}
-	where := p.Where
-	if sent.Channel != "" {
-		where.Channel = sent.Channel
-	}
-	where.Thread = sent.Thread
-	return w.SetThread(store.Thread{Where: where, Question: p.Question, Role: store.Together, At: p.Changed})
+	return threadFrom(w, p, sent, store.Together)
 }
 
 // pollGone closes a poll that could not be put, and tells its mentor.

@@ -119,13 +119,9 @@ func (t *turn) beginViews(s spoken) Reply {
 		return t.tell("Views are compared where both officials see it.", "Say it without private. What each of you saw stays between you and me until both are in.")
 	}
 	t.public = true
-	q := store.Question{Asker: t.Who.Person, Where: t.Where, Text: s.text, Private: t.alone(), Asked: t.Now()}
-	if p := t.rulesOf(&q, s.args); p != nil {
-		return t.tell(p.What, p.Mend)
-	}
-	d := t.answered(q, nil)
-	if d.answer.Error != nil {
-		return t.tell("Not answered: "+d.answer.Error.What, upper(d.answer.Error.Mend))
+	d, refused := t.begun(s, t.alone())
+	if refused != nil {
+		return refused
 	}
 	if d.subject == nil {
 		return t.tell(headline(d.answer)+".", "There is nothing in it that two officials could have seen differently. Tell the play.")
